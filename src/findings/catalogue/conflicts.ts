@@ -1,0 +1,3 @@
+import type { Rule } from '../rule.js';
+
+export const CONFLICTS_RULES = {} as const satisfies Readonly<Record<string, Rule>>;

@@ -1,0 +1,204 @@
+import type { Place } from '../findings/place.js';
+import type { ConsoleProfile } from '../hardware/consoles.js';
+import type { Direction } from '../hardware/controllers.js';
+import type { SwitchName } from '../hardware/switches.js';
+import type {
+  Action,
+  BindingRow,
+  Chord,
+  Condition,
+  ControlName,
+  Effect,
+  Fallback,
+  Gesture,
+  Mode,
+  PlayerName,
+  Scheme,
+  SeatedPlayer,
+  SeatsRow,
+  Setting,
+  Who,
+} from '../language/model.js';
+import type { Contact } from './contacts.js';
+import { type ResolvedChord, resolveChord } from './resolve.js';
+
+/**
+ * What one player can do in a mode, in one seats row on one console: one alternative of a row, for one player,
+ * in one direction. The gesture engine, conflicts, coverage and the hand-off all work on these.
+ */
+export interface Binding {
+  readonly mode: Mode;
+  /** What it was written as. */
+  readonly origin: BindingOrigin;
+  /** The words to point at: the row's action, or the fallback row. */
+  readonly at: Place;
+  /** From 0: rows of the mode's table in order, then fallback bindings in theirs. Effects apply in this order. */
+  readonly order: number;
+  /** From 0, among the alternatives of its row. */
+  readonly alternative: number;
+  readonly player: PlayerName | 'anyone';
+  /** The action's name; `SETTING: next` for a fallback that steps a setting. */
+  readonly actionName: string;
+  /** Null for a fallback that steps a setting. */
+  readonly action: Action | null;
+  readonly direction: Direction | null;
+  /** One contact, or those of a chord. */
+  readonly parts: readonly Contact[];
+  readonly gesture: Gesture;
+  readonly conditions: readonly Condition[];
+  readonly effects: readonly Effect[];
+  readonly insteadOf: readonly Action[];
+  readonly alongWith: readonly Action[];
+}
+
+export type BindingOrigin =
+  | { readonly kind: 'row'; readonly row: BindingRow }
+  /** `row` is the row that the fallback stands for; null where it steps a setting. */
+  | { readonly kind: 'fallback'; readonly fallback: Fallback; readonly row: BindingRow | null };
+
+/** Every binding of a mode (game rows aside), fallback bindings in force on the console included. */
+export function bindingsOf(
+  scheme: Scheme,
+  mode: Mode,
+  seats: SeatsRow,
+  profile: ConsoleProfile,
+): readonly Binding[] {
+  const rows = mode.rows.flatMap(row => bindingsOfRow(row, seats, profile));
+  const fallbacks = scheme.fallbacks
+    .filter(fallback => isInForce(fallback, profile))
+    .flatMap((fallback, index) => fallbackBindings(fallback, mode, seats, profile, mode.rows.length + index));
+  return [...rows, ...fallbacks];
+}
+
+/** A fallback row is in force where the console fixes or lacks its switch. */
+export function isInForce(fallback: Fallback, profile: ConsoleProfile): boolean {
+  const { kind } = profile.switches[fallback.without];
+  return kind === 'fixed' || kind === 'absent';
+}
+
+/** The bindings that a row makes, fallbacks aside; none where its player or its controls are not there. */
+export function bindingsOfRow(row: BindingRow, seats: SeatsRow, profile: ConsoleProfile): readonly Binding[] {
+  if (row.gesture === null) return [];
+  const template = {
+    mode: row.mode,
+    origin: { kind: 'row', row } as const,
+    at: row.at,
+    order: row.index,
+    actionName: row.action.name,
+    action: row.action,
+    gesture: row.gesture.value,
+    ...linksOf(row),
+  };
+  return expand(row.who.value, row.alternatives, seats, profile).map(way => ({ ...template, ...way }));
+}
+
+const linksOf = (row: BindingRow) => ({
+  conditions: row.conditions,
+  effects: row.effects,
+  insteadOf: row.insteadOf.map(({ value }) => value),
+  alongWith: row.alongWith.map(({ value }) => value),
+});
+
+function fallbackBindings(
+  fallback: Fallback,
+  mode: Mode,
+  seats: SeatsRow,
+  profile: ConsoleProfile,
+  order: number,
+): readonly Binding[] {
+  const { instead, subject } = fallback;
+  if (instead.kind !== 'binding' || instead.mode !== mode) return [];
+  const template = { mode, at: fallback.at, order, gesture: instead.gesture.value };
+  if (subject.kind === 'setting') {
+    const links = stepLinks(subject.setting, fallback);
+    return instead.alternatives.flatMap((chord, alternative) =>
+      expand(stepper(chord), [chord], seats, profile).map(way => ({
+        ...template,
+        origin: { kind: 'fallback', fallback, row: null },
+        ...links,
+        ...way,
+        alternative,
+      })),
+    );
+  }
+  return mode.rows
+    .filter(row => row.action === subject.action && needsSwitch(row, fallback.without, profile))
+    .flatMap(row =>
+      expand(row.who.value, instead.alternatives, seats, profile).map(way => ({
+        ...template,
+        origin: { kind: 'fallback', fallback, row } as const,
+        actionName: row.action.name,
+        action: row.action,
+        ...linksOf(row),
+        ...way,
+      })),
+    );
+}
+
+const stepLinks = (setting: Setting, fallback: Fallback) => ({
+  actionName: `${setting.name}: next`,
+  action: null,
+  conditions: [],
+  effects: [{ kind: 'step', setting, by: 1, at: fallback.at } as const],
+  insteadOf: [],
+  alongWith: [],
+});
+
+/** Who steps a setting with a fallback control: the player of the port it names, else anyone. */
+function stepper(chord: Chord): Who {
+  const named = chord.parts.find(
+    (part): part is Extract<ControlName, { kind: 'control' }> =>
+      part.kind === 'control' && part.port !== null,
+  );
+  if (named === undefined || named.port === null) return { kind: 'anyone' };
+  const player: PlayerName = named.letter === '' ? named.port : `${named.port} ${named.letter}`;
+  return { kind: 'player', player };
+}
+
+/** True where no alternative of the row can be done on a console that fixes or lacks the switch. */
+export function needsSwitch(row: BindingRow, name: SwitchName, profile: ConsoleProfile): boolean {
+  if (row.gesture === null) return false;
+  const state = profile.switches[name];
+  const gesture = row.gesture.value;
+  if (state.kind === 'fixed' && gesture.kind === 'at' && gesture.position === state.position) return false;
+  return row.alternatives.every(chord =>
+    chord.parts.some(part => part.kind === 'switch' && part.name === name),
+  );
+}
+
+interface Way extends ResolvedChord {
+  readonly player: PlayerName | 'anyone';
+  readonly alternative: number;
+}
+
+/** Each way in which the alternatives can be done: by player, alternative and direction, in this order. */
+function expand(
+  who: Who,
+  alternatives: readonly Chord[],
+  seats: SeatsRow,
+  profile: ConsoleProfile,
+): readonly Way[] {
+  const waysFor = (chord: Chord, alternative: number, player: SeatedPlayer | null, name: Way['player']) =>
+    resolveChord(chord, seats, player, profile).map(way => ({ ...way, player: name, alternative }));
+  switch (who.kind) {
+    case 'game':
+      return [];
+    case 'anyone':
+      return alternatives.flatMap((chord, alternative) =>
+        chord.parts.some(isOwnControl)
+          ? seats.players.flatMap(player => waysFor(chord, alternative, player, 'anyone'))
+          : waysFor(chord, alternative, null, 'anyone'),
+      );
+    case 'each':
+    case 'player':
+      return seats.players
+        .filter(player => who.kind === 'each' || player.name === who.player)
+        .flatMap(player =>
+          alternatives.flatMap((chord, alternative) => waysFor(chord, alternative, player, player.name)),
+        );
+    default:
+      return who satisfies never;
+  }
+}
+
+const isOwnControl = (part: ControlName): boolean => part.kind === 'control' && part.port === null;
