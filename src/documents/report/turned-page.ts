@@ -1,0 +1,8 @@
+import type { SheetPaper } from '../../language/model.js';
+import { papers } from '../../print/paper.js';
+
+/** A page on its side, for the matrix; heads and feet are those of the other pages. */
+export function turnedPage(paper: SheetPaper): string {
+  const { widthMm, heightMm } = papers[paper];
+  return `@page wall{size:${heightMm}mm ${widthMm}mm}`;
+}
