@@ -1,5 +1,4 @@
 import { KEYPAD } from './keypad.js';
-import { VBLANK_BITS } from './registers.js';
 import { fromSource, type Source } from './source.js';
 import type { Wire } from './wiring.js';
 
@@ -52,12 +51,4 @@ const POT_REGISTERS = new Set(['INPT0', 'INPT1', 'INPT2', 'INPT3']);
 
 function isContactOnPotLine(wire: Wire): boolean {
   return (wire.kind === 'line' || wire.kind === 'matrix') && POT_REGISTERS.has(wire.bit.register);
-}
-
-/** The bits of VBLANK that inputs care about: masks of those that must be 1 and of those that must be 0. */
-export function vblankMasks({ latch, dump }: VblankSetup): { readonly ones: number; readonly zeros: number } {
-  return {
-    ones: latch === 1 ? VBLANK_BITS.latch : 0,
-    zeros: (latch === 0 ? VBLANK_BITS.latch : 0) | (dump === 0 ? VBLANK_BITS.dump : 0),
-  };
 }
