@@ -1,0 +1,75 @@
+import type { List, ListItem } from 'mdast';
+import { toString as textOf } from 'mdast-util-to-string';
+import { type Block, placeOfBlock } from './document.js';
+import { badPlace, badValue, type Spot, unknownName } from './faults.js';
+import { normal } from './spelling.js';
+import { isSilent, readWords, sliceWords, type Words } from './words.js';
+
+/** The facts of a section by key, each with the words of its value. */
+export type Facts = ReadonlyMap<string, Words>;
+
+/** Reads every list of facts (`- Key: value`) among the blocks; other lists are prose. */
+export function readFacts(blocks: readonly Block[], keys: readonly string[], spot: Spot): Facts {
+  const facts = new Map<string, Words>();
+  for (const block of blocks) {
+    if (block.node.type !== 'list' || !isFactList(block.node, keys)) continue;
+    for (const item of block.node.children) readFact(item, block, keys, facts, spot);
+  }
+  return facts;
+}
+
+/** At least one item is written as a fact, or begins with a key whose colon was forgotten. */
+export function isFactList(list: List, keys: readonly string[]): boolean {
+  return list.children.some(item => {
+    const text = textOf(item);
+    return /^[^:\n]+:/.test(text) || keys.some(key => normal(text).startsWith(normal(key)));
+  });
+}
+
+function readFact(
+  item: ListItem,
+  block: Block,
+  keys: readonly string[],
+  facts: Map<string, Words>,
+  spot: Spot,
+): void {
+  const [paragraph, ...others] = item.children;
+  if (paragraph?.type !== 'paragraph') {
+    notAFact(item, block, keys, spot);
+    return;
+  }
+  for (const node of others) notAFact(node, block, keys, spot);
+  const words = readWords(paragraph, block.part, false);
+  const colon = words.text.indexOf(':');
+  if (colon < 0) {
+    notAFact(item, block, keys, spot);
+    return;
+  }
+  const name = sliceWords(words, 0, colon);
+  const key = keys.find(candidate => normal(candidate) === normal(name.text));
+  if (key === undefined) {
+    const remark = 'If it is a remark for readers, write it as a paragraph.';
+    unknownName(spot, name, 'key', keys, remark);
+    return;
+  }
+  const first = facts.get(key);
+  if (first !== undefined) {
+    badValue(spot, name, key, 'this is said twice, and only the first is read', ['Take one of the two out.']);
+    return;
+  }
+  const table = words.text.search(/\n\s*\|/);
+  const value = sliceWords(words, colon + 1, table < 0 ? undefined : table);
+  if (!isSilent(value)) facts.set(key, value);
+}
+
+function notAFact(
+  node: ListItem | ListItem['children'][number],
+  block: Block,
+  keys: readonly string[],
+  spot: Spot,
+): void {
+  const at = placeOfBlock({ node, part: block.part });
+  badPlace(spot, at, `Facts${spot.of}`, 'this is not a fact of the form `Key: value`', [
+    `Write ${keys.map(key => `\`${key}: …\``).join(' or ')}; a table after the list needs a blank line before it.`,
+  ]);
+}

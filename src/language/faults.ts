@@ -1,0 +1,78 @@
+import type { FindingDetails } from '../findings/finding.js';
+import type { Place } from '../findings/place.js';
+import type { Report } from '../findings/report.js';
+import { listWords, nearest, tidy } from './spelling.js';
+import { placeOf, type Words } from './words.js';
+
+/** Whose cells are being read: how a message names it, and what a finding there concerns. */
+export interface Spot {
+  readonly report: Report;
+  /** Goes after a column's name: ` of “Steer” in “Harbour”`. */
+  readonly of: string;
+  readonly details: FindingDetails;
+}
+
+export function createSpot(report: Report, of: string, details: FindingDetails = {}): Spot {
+  return { report, of, details };
+}
+
+/** @param column the column, item or key that holds the words */
+export function badValue(
+  spot: Spot,
+  at: Words | Place,
+  column: string,
+  problem: string,
+  waysOut: readonly string[],
+): void {
+  badPlace(spot, at, `“${column}”${spot.of}`, problem, waysOut);
+}
+
+/** @param where what is at fault, for something that stands in no column: a heading, a row */
+export function badPlace(
+  spot: Spot,
+  at: Words | Place,
+  where: string,
+  problem: string,
+  waysOut: readonly string[],
+): void {
+  spot.report('bad-value', toPlace(at), { where, problem }, { ...spot.details, waysOut });
+}
+
+/** A word that is none of a fixed list. */
+export function notOneOf(spot: Spot, words: Words, column: string, choices: readonly string[]): void {
+  const meant = nearest(words.text, choices);
+  const problem = `“${tidy(words.text)}” is not one of ${listWords(choices)}`;
+  badValue(spot, words, column, meant === null ? problem : `${problem} (did you mean “${meant}”?)`, [
+    meant === null ? `Write ${listWords(choices)}.` : `Write “${meant}”.`,
+  ]);
+}
+
+/** @param kind with its article: `a mode`, `an action` */
+export function unknownName(
+  spot: Spot,
+  words: Words,
+  kind: string,
+  candidates: readonly string[],
+  define: string,
+): void {
+  const name = tidy(words.text);
+  const meant = nearest(name, candidates);
+  const hint = meant === null ? '' : ` Did you mean “${meant}”?`;
+  const choose = candidates.length === 0 ? [] : [`Use a name that is there: ${listWords(candidates)}.`];
+  spot.report(
+    'unknown-name',
+    placeOf(words),
+    { name, kind, hint },
+    { ...spot.details, waysOut: [...(meant === null ? choose : [`Write “${meant}”.`]), define] },
+  );
+}
+
+export function duplicateName(spot: Spot, words: Words, kind: string, first: Place | null): void {
+  const name = tidy(words.text);
+  const related = first === null ? {} : { related: [{ ...first, message: `The first “${name}” is here.` }] };
+  spot.report('duplicate-name', placeOf(words), { name, kind }, { ...spot.details, ...related });
+}
+
+export function toPlace(at: Words | Place): Place {
+  return 'run' in at ? placeOf(at) : at;
+}

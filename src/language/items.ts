@@ -1,0 +1,42 @@
+import type { Report } from '../findings/report.js';
+import { badValue, createSpot, unknownName } from './faults.js';
+import type { Section } from './sections.js';
+import { normal } from './spelling.js';
+import { needCell, readTable } from './tables.js';
+import type { Words } from './words.js';
+
+/** A row of a table Item · Value. */
+export interface Item {
+  readonly name: Words;
+  readonly value: Words;
+}
+
+/** The rows of a table Item · Value by item; only those that say something. */
+export function readItems(
+  section: Section,
+  items: readonly string[],
+  report: Report,
+): ReadonlyMap<string, Item> {
+  const spot = createSpot(report, '');
+  const read = new Map<string, Item>();
+  const seen = new Set<string>();
+  for (const row of readTable(section, spot).rows) {
+    const name = needCell(row, 'Item', spot, 'Write which item the value is of.');
+    if (name === null) continue;
+    const item = items.find(candidate => normal(candidate) === normal(name.text));
+    if (item === undefined) {
+      unknownName(spot, name, 'item', items, 'Take the row out; remarks can stand in a paragraph.');
+      continue;
+    }
+    if (seen.has(item))
+      badValue(spot, name, item, 'this is said twice, and only the first is read', [
+        'Take one of the two out.',
+      ]);
+    else {
+      const value = row.cells.get('Value');
+      if (value !== undefined) read.set(item, { name, value });
+    }
+    seen.add(item);
+  }
+  return read;
+}

@@ -1,0 +1,41 @@
+import type { Place, Point } from '../findings/place.js';
+
+/** A file ready for finding places in it. */
+export interface SourceText {
+  readonly path: string;
+  /** As given, byte order mark included. */
+  readonly text: string;
+  /** Offsets at which lines begin, in order; the first line begins after a byte order mark. */
+  readonly lineStarts: readonly number[];
+}
+
+const BYTE_ORDER_MARK = 0xfeff;
+const LINE_END = /\r\n|\n|\r/g;
+
+export function createSourceText(path: string, text: string): SourceText {
+  const lineStarts = [text.charCodeAt(0) === BYTE_ORDER_MARK ? 1 : 0];
+  for (const match of text.matchAll(LINE_END)) lineStarts.push(match.index + match[0].length);
+  return { path, text, lineStarts };
+}
+
+/** Index from 0 of the line that holds an offset. */
+export function lineAt(source: SourceText, offset: number): number {
+  let low = 0;
+  let high = source.lineStarts.length - 1;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if ((source.lineStarts[middle] ?? 0) <= offset) low = middle;
+    else high = middle - 1;
+  }
+  return low;
+}
+
+/** @param start offset in the file, from 0; `end` is exclusive */
+export function placeBetween(source: SourceText, start: number, end: number): Place {
+  return { file: source.path, range: { start: pointAt(source, start), end: pointAt(source, end) } };
+}
+
+function pointAt(source: SourceText, offset: number): Point {
+  const line = lineAt(source, offset);
+  return { line: line + 1, column: offset - (source.lineStarts[line] ?? 0) + 1, offset };
+}

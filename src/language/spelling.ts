@@ -1,0 +1,54 @@
+import { distance } from 'fastest-levenshtein';
+
+/** The form in which words are compared: without regard to case, repeated spaces and the kind of apostrophe. */
+export function normal(text: string): string {
+  if (PLAIN.test(text)) return text.toLowerCase();
+  return text.normalize('NFC').replace(/\s+/g, ' ').trim().replaceAll('’', "'").toLowerCase();
+}
+
+/** ASCII with single spaces: only its case can matter. */
+const PLAIN = /^[!-~]+(?: [!-~]+)*$/;
+
+/** Spaces made single; otherwise as written. */
+export function tidy(text: string): string {
+  return PLAIN.test(text) ? text : text.replace(/\s+/g, ' ').trim();
+}
+
+/** Letters of any script, digits, spaces, `-`, `'` and `.`; at least one letter or digit. */
+const NAME = /^[\p{L}\p{M}\p{N}\s\-'’.]*[\p{L}\p{N}][\p{L}\p{M}\p{N}\s\-'’.]*$/u;
+
+export function isName(text: string): boolean {
+  return NAME.test(text);
+}
+
+/** Longest word for which a near one is sought, in UTF-16 code units. */
+const LONGEST_MEANT = 60;
+
+/** Letters that may differ: one in a short word, a third in a long one. */
+const mostDifferent = ({ length }: string): number => (length < 4 ? 1 : Math.max(2, Math.floor(length / 3)));
+
+/** The candidate that was probably meant, if one is near. */
+export function nearest(text: string, candidates: Iterable<string>): string | null {
+  const wanted = normal(text);
+  if (wanted === '' || wanted.length > LONGEST_MEANT) return null;
+  let best: string | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const candidate of candidates) {
+    const difference = distance(wanted, normal(candidate));
+    if (difference < least && difference <= mostDifferent(candidate)) {
+      best = candidate;
+      least = difference;
+    }
+  }
+  return best;
+}
+
+/** “a”, “b” or “c”; the rest only counted where there are many. */
+export function listWords(words: readonly string[], last: 'and' | 'or' = 'or'): string {
+  const shown = words.slice(0, MOST_LISTED).map(word => `“${word}”`);
+  if (words.length > MOST_LISTED) return `${shown.join(', ')} ${last} ${words.length - MOST_LISTED} more`;
+  if (shown.length < 2) return shown.join('');
+  return `${shown.slice(0, -1).join(', ')} ${last} ${shown.at(-1)}`;
+}
+
+const MOST_LISTED = 12;
