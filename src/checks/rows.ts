@@ -1,0 +1,58 @@
+import { bindingsOfRow } from '../gestures/bindings.js';
+import type { ConsoleProfile } from '../hardware/consoles.js';
+import type { BindingRow, Scheme } from '../language/model.js';
+import { type CheckedRow, createCheckedRow, isSeated, reachOf } from './checked-row.js';
+import { fallbackRow } from './fallback-rows.js';
+
+/** A console that lacks nothing: whether a switch is there is for the coverage rules to say. */
+const EVERYTHING: ConsoleProfile = {
+  name: 'everything',
+  switches: {
+    'TV type': { kind: 'front' },
+    'left difficulty': { kind: 'front' },
+    'right difficulty': { kind: 'front' },
+    SELECT: { kind: 'front' },
+    RESET: { kind: 'front' },
+  },
+  source: { key: 'P' },
+};
+
+const ROWS = new WeakMap<Scheme, readonly CheckedRow[]>();
+
+/** All rows with a control, by mode, each mode's fallbacks after its own. Worked out once for a scheme. */
+export function checkedRows(scheme: Scheme): readonly CheckedRow[] {
+  const rows = ROWS.get(scheme) ?? collectRows(scheme);
+  ROWS.set(scheme, rows);
+  return rows;
+}
+
+function collectRows(scheme: Scheme): readonly CheckedRow[] {
+  return scheme.modes.flatMap(mode => [
+    ...mode.rows.flatMap(tableRow),
+    ...scheme.fallbacks.flatMap(fallback => fallbackRow(scheme, mode, fallback)),
+  ]);
+}
+
+function tableRow(row: BindingRow): readonly CheckedRow[] {
+  if (row.gesture === null) return [];
+  const { mode, at, action, alternatives, gesture, effects } = row;
+  const seated = mode.seats.filter(seats => isSeated(row, seats));
+  const who = row.who.value;
+  return [
+    createCheckedRow(
+      {
+        mode,
+        at,
+        actionName: action.name,
+        stepped: null,
+        alternatives,
+        gesture,
+        effects,
+        consoles: null,
+        reach: reachOf(who.kind === 'player' ? who.player : who.kind, alternatives, seated),
+        seated,
+      },
+      seats => bindingsOfRow(row, seats, EVERYTHING),
+    ),
+  ];
+}
