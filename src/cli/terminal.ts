@@ -1,0 +1,52 @@
+import { once } from 'node:events';
+import { type Colours, createColours } from '../findings/formats/colours.js';
+
+/** Where a command writes and reads its surroundings; tests bring their own. */
+export interface Terminal {
+  /** Results; resolves when they are on their way. */
+  out(text: string): Promise<void>;
+  /** One line for a person: progress, errors. */
+  say(line: string): void;
+  readonly colours: Colours;
+  /** True where `say` reaches a person at a terminal, so that a line may be written over. */
+  readonly isInteractive: boolean;
+  /** Columns, at least 40. */
+  readonly width: number;
+  readonly workingFolder: string;
+}
+
+type Environment = Readonly<Record<string, string | undefined>>;
+
+const WIDEST = 110;
+const NARROWEST = 40;
+
+/** The terminal of this process. A reader that goes away (`| head`) is no error. */
+export function createTerminal(environment: Environment = process.env): Terminal {
+  const { stdout, stderr } = process;
+  let isClosed = false;
+  const onError = (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    isClosed = true;
+  };
+  stdout.on('error', onError);
+  stderr.on('error', onError);
+  return {
+    async out(text) {
+      if (isClosed || stdout.write(text)) return;
+      await Promise.race([once(stdout, 'drain'), once(stdout, 'close')]).catch(() => undefined);
+    },
+    say: line => void stderr.write(`${line}\n`),
+    colours: createColours(hasColours(stdout.isTTY === true, environment)),
+    isInteractive: stderr.isTTY === true && environment['TERM'] !== 'dumb',
+    width: Math.max(NARROWEST, Math.min(WIDEST, stdout.columns || WIDEST)),
+    workingFolder: process.cwd(),
+  };
+}
+
+/** NO_COLOR (no-color.org) wins over FORCE_COLOR, and both over what the output is. */
+export function hasColours(isTerminal: boolean, environment: Environment): boolean {
+  if (environment['NO_COLOR']) return false;
+  const forced = environment['FORCE_COLOR'];
+  if (forced !== undefined && forced !== '' && forced !== '0') return true;
+  return isTerminal && environment['TERM'] !== 'dumb';
+}
