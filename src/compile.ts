@@ -5,6 +5,9 @@ import type { Coverage } from './checks/coverage-model.js';
 import { checkTiming } from './checks/timing.js';
 import { checkWiring } from './checks/wiring.js';
 import { checkWords } from './checks/words.js';
+import { createKeyFit } from './documents/overlays/keys-fit.js';
+import { builtInTemplates } from './documents/page/templates.js';
+import { checkPhrases } from './documents/phrases.js';
 import { compareFindings, type Finding } from './findings/finding.js';
 import type { SourceFile } from './findings/place.js';
 import { createReport, type Report } from './findings/report.js';
@@ -12,6 +15,8 @@ import type { Scheme } from './language/model.js';
 import { type ReadScheme, readScheme } from './language/read.js';
 
 export interface CompileOptions {
+  /** Folder of a publisher's templates; the built-in ones if left out. */
+  readonly templates?: string;
   /** In place of a new reader: one that keeps what it has parsed (`createReader`). */
   readonly read?: ReadScheme;
 }
@@ -26,11 +31,16 @@ export interface Compiled {
 }
 
 /** Reads a scheme and checks it. `files` are read as one document, in the order given. */
-export function compile(files: readonly SourceFile[], { read = readScheme }: CompileOptions = {}): Compiled {
+export function compile(
+  files: readonly SourceFile[],
+  { read = readScheme, templates = builtInTemplates }: CompileOptions = {},
+): Compiled {
   const { report, findings } = createReport();
   const scheme = read(files, report);
   if (scheme === null) return { scheme, findings: findings.toSorted(compareFindings), coverage: null };
   for (const check of CHECKS) check(scheme, report);
+  checkWords(scheme, report, createKeyFit(scheme));
+  checkPhrases(scheme, templates, report);
   const coverage = scheme.complete ? checkCoverage(scheme, report) : null;
   const checked = scheme.complete ? findings : findings.filter(isSureInPart);
   const late = createReport();
@@ -41,7 +51,6 @@ export function compile(files: readonly SourceFile[], { read = readScheme }: Com
 const CHECKS: readonly ((scheme: Scheme, report: Report) => void)[] = [
   checkWiring,
   checkTiming,
-  checkWords,
   checkConflicts,
 ];
 

@@ -28,8 +28,8 @@ export async function build(
   options: BuildOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  await requireTemplates(options, terminal);
-  const jobs = await Promise.all(schemes.map(path => readJob(path, terminal)));
+  const templates = await templatesFolder(options, terminal);
+  const jobs = await Promise.all(schemes.map(path => readJob(path, templates, terminal)));
   requireApart(jobs);
   const progress = await createProgress(terminal);
   let worst: ExitCode = 0;
@@ -43,32 +43,37 @@ export async function build(
 interface Job {
   readonly path: string;
   readonly files: Awaited<ReturnType<typeof readSchemeFiles>>;
+  readonly templates: string;
   readonly compiled: Compiled;
   /** How messages call it. */
   readonly title: string;
   readonly folder: string;
 }
 
-async function readJob(path: string, terminal: Terminal): Promise<Job> {
+async function readJob(path: string, templates: string, terminal: Terminal): Promise<Job> {
   const files = await readSchemeFiles(path, terminal.workingFolder);
-  const compiled = compile(files);
+  const compiled = compile(files, { templates });
   const title = compiled.scheme?.title.value ?? '';
   const fileName = basename(resolve(terminal.workingFolder, path));
   return {
     path,
     files,
+    templates,
     compiled,
     title: visibleText(title === '' ? fileName : title),
     folder: folderName(title, basename(fileName, extname(fileName))),
   };
 }
 
-async function requireTemplates({ templates }: BuildOptions, terminal: Terminal): Promise<void> {
-  if (templates === undefined) return;
-  const info = await stat(resolve(terminal.workingFolder, templates)).catch((error: unknown) => {
+/** The folder of templates to build with. Throws CliError where the one named can't be read. */
+async function templatesFolder({ templates }: BuildOptions, terminal: Terminal): Promise<string> {
+  if (templates === undefined) return builtInTemplates;
+  const folder = resolve(terminal.workingFolder, templates);
+  const info = await stat(folder).catch((error: unknown) => {
     throw new CliError(`The templates ${templates} can't be read: ${reasonOf(error)}.`);
   });
   if (!info.isDirectory()) throw new CliError(`The templates ${templates} are no folder.`);
+  return folder;
 }
 
 function requireApart(jobs: readonly Job[]): void {
@@ -94,10 +99,7 @@ async function buildJob(
       progress.step(`${job.title}: writing the documents …`);
       const { scheme, findings } = job.compiled;
       const hasErrors = scheme === null || countFindings(findings).errors > 0;
-      const templates = options.templates
-        ? resolve(terminal.workingFolder, options.templates)
-        : builtInTemplates;
-      const settings = { files: job.files, templates };
+      const settings = { files: job.files, templates: job.templates };
       const set = hasErrors
         ? buildReport(job.compiled, settings)
         : buildSet({ ...job.compiled, scheme }, settings);
