@@ -75,8 +75,8 @@ export const CONFLICTS_RULES = {
     explanation:
       'There is a way to do the one action without the other, but it takes longer than the quickest way, which does the other at an earlier read.',
     example: table(
-      '| each | Jump | button | double tap within 0.3 s | | |',
-      '| each | Rest | button | repeat every 1 s | | |',
+      '| each | Jump | button | tap under 0.1 s | | |',
+      '| each | Spin | button | double tap within 0.3 s | | |',
     ),
   },
   'order-matters': {
@@ -91,10 +91,8 @@ export const CONFLICTS_RULES = {
     ],
     explanation:
       'There are two shortest ways to do the one action: in one of them the other has happened before, in the other it has not. Hands do not close two contacts in the same sixtieth of a second, and which of them comes first is chance.',
-    example: table(
-      '| each | Duck | stick down | press | | |',
-      '| each | Roll | stick down + button | release | | |',
-    ),
+    example:
+      '| Who | Action | Control | Gesture | Instead of |\n| --- | --- | --- | --- | --- |\n| each | Duck | stick down | press | |\n| each | Roll | stick down + button | press | Duck |',
   },
   aftermath: {
     severity: 'warning',
@@ -107,7 +105,7 @@ export const CONFLICTS_RULES = {
     ],
     explanation:
       'After every shortest way to do the one action, letting go of everything at the next read does the other.',
-    example: table('| each | Aim | button | press | | |', '| each | Throw | button | release | | |'),
+    example: table('| each | Aim | button | hold 1 s | | |', '| each | Throw | button | release | | |'),
   },
   'can-coincide': {
     severity: 'note',

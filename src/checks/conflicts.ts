@@ -1,0 +1,57 @@
+import type { FindingDetails, Witness } from '../findings/finding.js';
+import type { Report } from '../findings/report.js';
+import type { Scheme } from '../language/model.js';
+import { findConflicts } from './conflicts/find.js';
+import { clearest, groupSightings, type SightingGroup } from './conflicts/sighting.js';
+import { waysOutOf } from './conflicts/ways-out.js';
+import { doingText, messageParameters } from './conflicts/wording.js';
+import { checkGestureFit } from './gesture-fit.js';
+import { unique } from './text.js';
+
+/** Reports every press that means two things, and every gesture that can’t be made. */
+export function checkConflicts(scheme: Scheme, report: Report): void {
+  checkGestureFit(scheme, report);
+  for (const group of groupSightings(findConflicts(scheme))) reportGroup(scheme, group, report);
+}
+
+function reportGroup(scheme: Scheme, group: SightingGroup, report: Report): void {
+  const shown = clearest(group);
+  const [x, y] = shown.bindings;
+  const steps = shown.witness?.();
+  const witness: Witness | undefined =
+    steps === undefined ? undefined : { standard: shown.standard.name, steps };
+  const waysOut = waysOutOf(shown);
+  // Each finding points at the row named first; a mode that is entered shows its own row.
+  const [at, other] = shown.rule === 'carry-over' && y !== undefined ? [y, x] : [x, y];
+  report(shown.rule, at.at, messageParameters(shown), {
+    ...detailsOf(scheme, group),
+    mode: shown.mode.name,
+    actions: unique(shown.bindings.map(({ actionName }) => actionName)),
+    ...(other === undefined
+      ? {}
+      : { related: [{ ...other.at, message: `“${other.actionName}” (${doingText(other)})` }] }),
+    ...(witness === undefined ? {} : { witness }),
+    ...(waysOut.length === 0 ? {} : { waysOut }),
+  });
+}
+
+const PLAYERS = ['left', 'left A', 'left B', 'right', 'right A', 'right B'] as const;
+
+/** Where a finding holds and what it concerns, in the scheme’s own order. Consoles are named where not all have it. */
+function detailsOf(scheme: Scheme, group: SightingGroup): FindingDetails {
+  const bindings = group.flatMap(sighting => sighting.bindings);
+  const seats = scheme.seats.filter(row => group.some(sighting => sighting.seats === row));
+  const standards = scheme.standards.filter(item => group.some(({ standard }) => standard === item));
+  const consoles = scheme.consoles.filter(item => group.some(({ profiles }) => profiles.includes(item)));
+  const isFallback = bindings.some(({ origin }) => origin.kind === 'fallback');
+  const players = PLAYERS.filter(name => bindings.some(({ player }) => player === name));
+  return {
+    seats: seats.map(({ name }) => name),
+    standards: standards.map(({ name }) => name),
+    ...(isFallback || consoles.length < scheme.consoles.length
+      ? { consoles: consoles.map(({ name }) => name) }
+      : {}),
+    ...(players.length === 0 ? {} : { players }),
+    controls: unique(bindings.flatMap(({ parts }) => parts.map(({ id }) => id))),
+  };
+}

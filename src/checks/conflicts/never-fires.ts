@@ -1,0 +1,65 @@
+import type { Binding } from '../../gestures/bindings.js';
+import type { SettingSource } from '../../gestures/settings.js';
+import type { Setting } from '../../language/model.js';
+import { buildProgram, setUp } from './build.js';
+import { hasOpposites, type TimedCell, takesPart } from './cells.js';
+import { canFire } from './pair.js';
+import { type Sighting, sightingIn } from './sighting.js';
+import { worldsOf } from './worlds.js';
+
+/** The bindings of a timed cell that can fire, and those of which the scheme itself is why they can't. */
+export interface Liveness {
+  readonly live: readonly Binding[];
+  readonly dead: readonly Sighting[];
+}
+
+/**
+ * Sorts out what never fires. What the console prevents (a switch it fixes, a setting it settles) does not fire
+ * there but is no fault of this rule: coverage looks at consoles. A chord of opposite directions has a rule of its
+ * own.
+ */
+export function findNeverFires(timed: TimedCell): Liveness {
+  const live: Binding[] = [];
+  const dead: Sighting[] = [];
+  for (const binding of timed.cell.bindings) {
+    if (!takesPart(binding, timed)) continue;
+    const reason = whyNever(timed, binding);
+    if (reason === null) live.push(binding);
+    else if (reason !== '') dead.push(sightingIn(timed, 'never-fires', [binding], { extra: { reason } }));
+  }
+  return { live, dead };
+}
+
+/**
+ * Whether a binding (of `timed.cell.bindings`) is one that the rule finds, and so not usable in coverage. False for
+ * times that do not fit a byte: they are not searched, and have a rule of their own.
+ */
+export function neverFires(timed: TimedCell, binding: Binding): boolean {
+  return takesPart(binding, timed) && (whyNever(timed, binding) ?? '') !== '';
+}
+
+/** Null where the binding can fire; empty where the reason is another rule’s business. */
+function whyNever(timed: TimedCell, binding: Binding): string | null {
+  const isPlain = binding.conditions.length === 0 && !timed.cell.holders.has(binding);
+  if (isPlain && binding.parts.length === 1 && binding.parts[0]?.kind === 'control') return null;
+  if (hasOpposites(binding.parts, timed.cell)) return '';
+  const setup = setUp(timed.cell, binding, null);
+  const isSimple = setup.holders.length === 0 && binding.parts.every(({ kind }) => kind === 'control');
+  if (setup.worlds.length > 0 && isSimple) return null;
+  if (setup.worlds.length === 0)
+    return contradictsItself(binding) ? 'its When asks for values that never go together' : '';
+  const built = setup.worlds.flatMap(world => buildProgram(timed, setup, world) ?? []);
+  if (built.length === 0 || built.some(({ program }) => canFire(program))) return null;
+  if (!built.some(({ program }) => canFire({ ...program, holdBacks: [] }))) return '';
+  const holders = [...new Set(setup.holders.map(holder => `“${holder.binding.actionName}”`))];
+  return `${holders.join(' and ')} ${holders.length === 1 ? 'holds' : 'hold'} it back every time`;
+}
+
+/** True where no values at all, on any console, meet the binding’s `When`. */
+function contradictsItself({ conditions }: Binding): boolean {
+  const anyValue = ({ setBy, startsAs }: Setting): SettingSource =>
+    setBy.kind === 'game'
+      ? { kind: 'game', startsAs }
+      : { kind: 'switch', name: setBy.name, values: setBy.values };
+  return worldsOf({ must: conditions, holders: [], watched: [], sourceOf: anyValue }).length === 0;
+}
