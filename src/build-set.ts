@@ -1,7 +1,7 @@
 import type { Compiled } from './compile.js';
 import { createBits } from './documents/bits/write.js';
 import type { BuiltFile, DocumentInput, PrintableDocument } from './documents/document.js';
-import { createIndex } from './documents/index-page/index-page.js';
+import { createIndex, type Thumbnail } from './documents/index-page/index-page.js';
 import { createManual } from './documents/manual/manual.js';
 import { createOverlays } from './documents/overlays/overlays.js';
 import { createReportDocument } from './documents/report/write.js';
@@ -16,8 +16,8 @@ import { unreadScheme } from './unread-scheme.js';
 export interface BuildSet {
   readonly files: readonly BuiltFile[];
   readonly printables: readonly PrintableDocument[];
-  /** What is made last, from the names of all other files: the page that the set opens with. */
-  readonly last: (names: readonly string[]) => readonly BuiltFile[];
+  /** What is made last, from the names of all other files and pictures of them: the page that the set opens with. */
+  readonly last: (names: readonly string[], thumbnails: readonly Thumbnail[]) => readonly BuiltFile[];
 }
 
 export interface BuildSetOptions {
@@ -42,7 +42,7 @@ export function buildSet(
   return {
     printables,
     files: [...htmlOf(printables), ...writeHandoff(compiled), reportJson(compiled, options)],
-    last: names => [createIndex(input, names)],
+    last: (names, thumbnails) => [createIndex(input, names, thumbnails)],
   };
 }
 

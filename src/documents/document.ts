@@ -31,6 +31,11 @@ export interface PrintableDocument {
   readonly name: DocumentName;
   /** The whole document; refers to nothing outside itself. */
   readonly html: string;
+  /** The HTML to print again, once it is known on which pages (from 1) the anchors with these ids stand. */
+  readonly revise?: (anchors: {
+    readonly pages: ReadonlyMap<string, number>;
+    readonly count: number;
+  }) => string;
   /** What the PDF says of itself, as is everything below. */
   readonly title: string;
   readonly subject?: string;

@@ -1,12 +1,15 @@
-import type { BuiltFile, PrintableDocument } from '../../documents/document.js';
+import type { BuiltFile, DocumentName, PrintableDocument } from '../../documents/document.js';
+import type { Thumbnail } from '../../documents/index-page/index-page.js';
 import type { ManualPage } from '../../language/model.js';
 import { makeBooklet } from '../../print/booklet.js';
 import { NoBrowserError, PrintError } from '../../print/errors.js';
-import { printDocuments } from '../../print/print.js';
+import { type PrintedDocument, printDocuments } from '../../print/print.js';
 import { CliError } from '../errors.js';
 
 export interface PrintedSet {
-  readonly pdfs: readonly BuiltFile[];
+  /** The PDFs, and the HTML of each document as it was printed. */
+  readonly files: readonly BuiltFile[];
+  readonly thumbnails: readonly Thumbnail[];
   /** The sentence that says so, where there is no browser; then there are no PDFs. */
   readonly withoutBrowser: string | null;
 }
@@ -23,16 +26,24 @@ export async function printSet(
   const booklets: Promise<BuiltFile>[] = [];
   try {
     const printed = await printDocuments(printables, {
+      thumbnails: true,
       onPrinted({ name, pdf }) {
         onPrinted(name);
         if (name === 'manual') booklets.push(bookletOf(pdf, manualPage));
       },
     });
-    const pdfs = printed.map(({ name, pdf }) => ({ name: `${name}.pdf`, content: pdf }));
-    return { pdfs: [...pdfs, ...(await Promise.all(booklets))], withoutBrowser: null };
+    const files = printed.flatMap(({ name, html, pdf }) => [
+      { name: `${name}.html`, content: html },
+      { name: `${name}.pdf`, content: pdf },
+    ]);
+    return {
+      files: [...files, ...(await Promise.all(booklets))],
+      thumbnails: printed.flatMap(thumbnailOf),
+      withoutBrowser: null,
+    };
   } catch (error) {
     await Promise.allSettled(booklets);
-    if (error instanceof NoBrowserError) return { pdfs: [], withoutBrowser: error.message };
+    if (error instanceof NoBrowserError) return { files: [], thumbnails: [], withoutBrowser: error.message };
     if (error instanceof PrintError) throw new CliError(`${error.message} The set is left as it was.`);
     throw error;
   }
@@ -41,4 +52,8 @@ export async function printSet(
 async function bookletOf(pdf: Uint8Array, page: ManualPage): Promise<BuiltFile> {
   const booklet = await makeBooklet(pdf, { page });
   return { name: 'manual-booklet.pdf', content: booklet.pdf };
+}
+
+function thumbnailOf({ name, thumbnail }: PrintedDocument<DocumentName>): readonly Thumbnail[] {
+  return thumbnail === undefined ? [] : [{ document: name, page: 1, ...thumbnail }];
 }

@@ -7,7 +7,7 @@ import { builtInTemplates } from '../../documents/page/templates.js';
 import { visibleText } from '../../findings/formats/terminal-text.js';
 import { countFindings, summaryText } from '../../findings/summary.js';
 import { folderName } from '../build/folder-name.js';
-import { printSet } from '../build/print-set.js';
+import { type PrintedSet, printSet } from '../build/print-set.js';
 import { openSetFolder } from '../build/set-folder.js';
 import { CliError, errorCode, reasonOf } from '../errors.js';
 import type { ExitCode } from '../program.js';
@@ -103,10 +103,17 @@ async function buildJob(
       const set = hasErrors
         ? buildReport(job.compiled, settings)
         : buildSet({ ...job.compiled, scheme }, settings);
-      const { pdfs, withoutBrowser } = await printIfWanted(job, set, options, progress);
-      const made = [...set.files, ...pdfs];
-      const files = [...made, ...set.last(made.map(({ name }) => name))];
-      if (hasErrors) await folder.update(files, pdfs.length > 0 ? [] : ['report.pdf']);
+      const printed = await printIfWanted(job, set, options, progress);
+      const { withoutBrowser } = printed;
+      const made = withPrinted(set.files, printed.files);
+      const files = [
+        ...made,
+        ...set.last(
+          made.map(({ name }) => name),
+          printed.thumbnails,
+        ),
+      ];
+      if (hasErrors) await folder.update(files, printed.files.length > 0 ? [] : ['report.pdf']);
       else await folder.replace(files);
       return await tell(job, { hasErrors, withoutBrowser, path: folder.path }, progress, terminal);
     } finally {
@@ -120,19 +127,20 @@ async function buildJob(
   }
 }
 
-interface Printed {
-  readonly pdfs: readonly BuiltFile[];
-  /** Why there is none, where there is no browser. */
-  readonly withoutBrowser: string | null;
+/** The files of a set, those that printing has revised in place of the first ones. */
+function withPrinted(files: readonly BuiltFile[], printed: readonly BuiltFile[]): readonly BuiltFile[] {
+  return [...new Map([...files, ...printed].map(file => [file.name, file])).values()];
 }
+
+const NOT_PRINTED: PrintedSet = { files: [], thumbnails: [], withoutBrowser: null };
 
 async function printIfWanted(
   job: Job,
   set: BuildSet,
   options: BuildOptions,
   progress: Progress,
-): Promise<Printed> {
-  if (options.htmlOnly || set.printables.length === 0) return { pdfs: [], withoutBrowser: null };
+): Promise<PrintedSet> {
+  if (options.htmlOnly || set.printables.length === 0) return NOT_PRINTED;
   progress.step(`${job.title}: printing …`);
   return printSet(set.printables, job.compiled.scheme?.game.manualPage ?? 'A5', name =>
     progress.step(`${job.title}: printed the ${name} …`),

@@ -1,0 +1,69 @@
+import type { Controller } from '../../hardware/controllers.js';
+import type { Scheme, SeatsRow } from '../../language/model.js';
+import type { Speech } from '../wording/gestures.js';
+import { consoleWords, controllerWords } from '../wording/machine.js';
+import { playerWords } from '../wording/who.js';
+
+/** Chapter 1: what to plug in for each way to sit down and play. */
+export interface NeedsView {
+  readonly intro: string;
+  readonly rows: readonly NeedsRow[];
+  readonly notes: readonly string[];
+  readonly before: string;
+}
+
+export interface NeedsRow {
+  readonly seats: string;
+  /** `2 players`. */
+  readonly players: string;
+  /** `Left player, right player`, where there is more than one. */
+  readonly who: string;
+  readonly left: string;
+  readonly right: string;
+  readonly figure: SeatsFigureView;
+}
+
+/** What the figure of a seats row draws; null where nothing is plugged in. */
+export interface SeatsFigureView {
+  readonly caption: string;
+  readonly text: string;
+  readonly left: Controller | null;
+  readonly right: Controller | null;
+  readonly leftLabel: string;
+  readonly rightLabel: string;
+  readonly ports: { readonly left: string; readonly right: string };
+}
+
+export function viewNeeds(scheme: Scheme, speech: Speech): NeedsView {
+  const { phrases } = speech;
+  const consoles = phrases.and(scheme.consoles.map(profile => consoleWords(profile.name, phrases)));
+  const standards = phrases.and(scheme.standards.map(({ name }) => name));
+  return {
+    intro: phrases.say(scheme.seats.length === 1 ? 'needs intro one' : 'needs intro'),
+    rows: scheme.seats.map(seats => viewRow(seats, speech)),
+    notes: [phrases.say('needs consoles', { consoles }), phrases.say('needs standards', { standards })],
+    before: phrases.say('needs before'),
+  };
+}
+
+function viewRow(seats: SeatsRow, { phrases }: Speech): NeedsRow {
+  const left = controllerWords(seats.left, phrases);
+  const right = controllerWords(seats.right, phrases);
+  const names = seats.players.map(({ name }) => playerWords(name, phrases));
+  return {
+    seats: seats.name,
+    players: phrases.count('players', seats.players.length),
+    who: names.length > 1 ? names.join(', ') : '',
+    left: phrases.sentence(left),
+    right: phrases.sentence(right),
+    figure: {
+      caption: phrases.say('figure seats', { seats: seats.name }),
+      text: phrases.say('figure seats text', { left, right }),
+      left: seats.left,
+      right: seats.right,
+      leftLabel: left,
+      rightLabel: right,
+      ports: { left: phrases.say('port left'), right: phrases.say('port right') },
+    },
+  };
+}

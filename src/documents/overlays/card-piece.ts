@@ -1,0 +1,96 @@
+import type { Scheme } from '../../language/model.js';
+import { drawController } from '../figures/controller-art.js';
+import { circle, group, line, type Point, STROKE } from '../figures/drawing.js';
+import { textWidth } from '../figures/text-block.js';
+import { type ControllerView, useText } from '../manual/controllers.js';
+import type { Speech } from '../wording/gestures.js';
+import { drawTable, type FittedTable, fitTable } from './fit-table.js';
+import type { Piece } from './piece.js';
+import { sizesOf } from './sizes.js';
+
+const MARGIN = 4;
+/** The hole in the upper right corner, to tie the card to the controller's cable; mm. */
+const HOLE = { fromEdge: 5, radius: 2 } as const;
+
+/** The cards for a controller: what each control does, in as few words as can be; with its drawing if there is room. */
+export function cardPieces(view: ControllerView, scheme: Scheme, speech: Speech): readonly Piece[] {
+  const { phrases } = speech;
+  const sizes = sizesOf(scheme);
+  const { 'Card width': width, 'Card height': height } = sizes;
+  const rows = view.calls.map(({ label, uses }) => [
+    label,
+    uses.map(use => useText(use, phrases.say, true)).join('; '),
+  ]);
+  const shown = rows.length === 0 ? [[phrases.say('unused'), '']] : rows;
+  const layout = layOut(view, shown, scheme.title.value, { width, height });
+  return layout.table.pieces.map(set => ({
+    kind: 'card' as const,
+    width,
+    height,
+    radius: Math.min(sizes['Corner radius'], width / 2, height / 2),
+    nodes: [
+      ...drawTable(set, layout.table.sizePt, { x: MARGIN, y: MARGIN - 1 }, layout.columns),
+      ...(layout.hasArt ? [drawArt(view, width, height)] : []),
+      ...hole({ x: width - HOLE.fromEdge, y: HOLE.fromEdge }),
+    ],
+    text: `${phrases.say('card text', { controller: view.caption })}. ${view.text}`,
+    under: [],
+    isFromMemory: false,
+    folds: [],
+  }));
+}
+
+interface CardLayout {
+  readonly table: FittedTable;
+  readonly columns: readonly number[];
+  readonly hasArt: boolean;
+}
+
+/** The drawing takes the right third where the words still fit one card beside it. */
+function layOut(
+  view: ControllerView,
+  rows: readonly (readonly string[])[],
+  title: string,
+  { width, height }: { readonly width: number; readonly height: number },
+): CardLayout {
+  const head = [view.caption, title];
+  const controls = Math.max(
+    ...[head, ...rows].map(([control = '']) => textWidth(control, { sizePt: 8, bold: true })),
+  );
+  const columnsIn = (inner: number) => {
+    const first = Math.min(Math.max(controls + 3, inner * 0.25), inner * 0.42);
+    return [first, inner - first];
+  };
+  const room = { height: height - 2 * MARGIN + 2 };
+  const beside = columnsIn(width * 0.66 - MARGIN);
+  const withArt = fitTable(head, rows, { ...room, columns: beside });
+  if (withArt.pieces.length === 1 && withArt.sizePt >= 7.5)
+    return { table: withArt, columns: beside, hasArt: true };
+  const alone = columnsIn(width - 2 * MARGIN - 5);
+  return { table: fitTable(head, rows, { ...room, columns: alone }), columns: alone, hasArt: false };
+}
+
+function drawArt({ controller }: ControllerView, width: number, height: number) {
+  const art = drawController(controller);
+  const space = { x: width * 0.66 + 1.5, width: width * 0.34 - MARGIN - 1.5, top: 10, bottom: height - 3 };
+  const scale = Math.min(space.width / art.width, (space.bottom - space.top) / art.height, 0.8);
+  return group(
+    drawController(controller, scale).nodes,
+    {
+      x: space.x + (space.width - art.width * scale) / 2,
+      y: space.top + (space.bottom - space.top - art.height * scale) / 2,
+    },
+    scale,
+  );
+}
+
+/** Where to punch: a circle with a cross through its centre. */
+function hole(centre: Point) {
+  const reach = HOLE.radius + 1;
+  const hair = { width: STROKE.hair };
+  return [
+    circle(centre, HOLE.radius, hair),
+    line({ x: centre.x - reach, y: centre.y }, { x: centre.x + reach, y: centre.y }, hair),
+    line({ x: centre.x, y: centre.y - reach }, { x: centre.x, y: centre.y + reach }, hair),
+  ];
+}
