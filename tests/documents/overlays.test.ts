@@ -1,0 +1,207 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { ptToMm } from '../../src/documents/figures/drawing.js';
+import { textWidth } from '../../src/documents/figures/text-block.js';
+import { speechFor } from '../../src/documents/manual/view.js';
+import { fitLabel, LABEL_LEADING } from '../../src/documents/overlays/fit-label.js';
+import { keyCorner } from '../../src/documents/overlays/key-piece.js';
+import { viewKeyOverlays } from '../../src/documents/overlays/key-view.js';
+import { createKeyFit } from '../../src/documents/overlays/keys-fit.js';
+import { listPieces } from '../../src/documents/overlays/overlays.js';
+import { marginOf, packPieces, UNDER_LINE } from '../../src/documents/overlays/pack.js';
+import { isFromMemory, sizesOf } from '../../src/documents/overlays/sizes.js';
+import { EVERYTHING } from './everything-scheme.js';
+import { inputOf, SCHEMES, withGame } from './inputs.js';
+
+const withSizes = (text: string, sizes: Readonly<Record<string, string>>) =>
+  `${text}\n## Overlays\n\n| Item | Value |\n| --- | --- |\n${Object.entries(sizes)
+    .map(([item, value]) => `| ${item} | ${value} |`)
+    .join('\n')}\n`;
+
+describe('key overlays', () => {
+  const { scheme } = inputOf(EVERYTHING);
+
+  it('are there for each keypad, seats row and mode with a used key', () => {
+    const night = inputOf((SCHEMES['night-exchange'] as () => string)()).scheme;
+    const names = viewKeyOverlays(night).map(
+      ({ mode, seats, port }) => `${seats.name}, ${mode.name}, ${port}`,
+    );
+    const wanted = night.seats.flatMap(seats =>
+      night.modes.flatMap(mode =>
+        (['left', 'right'] as const)
+          .filter(port => seats[port] !== null)
+          .map(port => `${seats.name}, ${mode.name}, ${port}`),
+      ),
+    );
+    expect(names).toEqual(wanted);
+  });
+
+  it('have the short label of each used key, the quicker gesture first, and mark the parts of a chord', () => {
+    const orchard = viewKeyOverlays(scheme).find(({ mode }) => mode.name === 'Orchard');
+    expect(
+      orchard?.keys.map(({ sign, labels }) => `${sign} ${labels.map(({ text }) => text).join('/')}`.trim()),
+    ).toEqual(['1 +STAMP/KNOCK', '2 +STAMP/PULL', '3', '4', '5', '6', '7', '8', '9 SQUEEZE', '*', '0', '#']);
+  });
+
+  it('put their keys where the sizes say', () => {
+    const sizes = sizesOf(
+      inputOf(withSizes(EVERYTHING, { 'Key column pitch': '18.5 mm', 'First key from left': '4 mm' })).scheme,
+    );
+    expect(keyCorner(0, sizes)).toEqual({ x: 4, y: 12 });
+    expect(keyCorner(11, sizes)).toEqual({ x: 4 + 2 * 18.5, y: 12 + 3 * 18 });
+  });
+
+  it('say that built-in sizes are from memory, and no more when all are given', () => {
+    expect(isFromMemory(scheme, 'keys')).toBe(true);
+    expect(
+      isFromMemory(
+        inputOf(withSizes(EVERYTHING, { 'Strip width': '150 mm', 'Strip height': '30 mm' })).scheme,
+        'strip',
+      ),
+    ).toBe(false);
+  });
+});
+
+describe('fitting a label', () => {
+  const words = fc.array(fc.stringMatching(/^[A-Z]{1,6}$/), { minLength: 1, maxLength: 4 });
+
+  it('is within its room, at least 7 pt, in steps of a quarter', () => {
+    fc.assert(
+      fc.property(
+        words,
+        fc.integer({ min: 6, max: 30 }),
+        fc.integer({ min: 3, max: 15 }),
+        (parts, width, height) => {
+          const text = parts.join(' ');
+          const fitted = fitLabel(text, { width, height });
+          if (fitted === null) return;
+          const { sizePt, lines } = fitted;
+          expect(lines.join(' ')).toBe(text);
+          expect(sizePt).toBeGreaterThanOrEqual(7);
+          expect(sizePt * 4).toBe(Math.round(sizePt * 4));
+          for (const line of lines)
+            expect(textWidth(line, { sizePt, bold: true })).toBeLessThanOrEqual(width + 1e-6);
+          expect(ptToMm(sizePt * LABEL_LEADING * lines.length)).toBeLessThanOrEqual(height + 1e-6);
+        },
+      ),
+    );
+  });
+
+  // By brute force: every way of breaking the words at every size.
+  it('finds the largest size there is', () => {
+    const breaks = (parts: readonly string[]): readonly (readonly string[])[] => {
+      const [first, ...rest] = parts;
+      if (first === undefined) return [[]];
+      if (rest.length === 0) return [[first]];
+      return breaks(rest).flatMap(([head = '', ...others]) => [
+        [first, head, ...others],
+        [`${first} ${head}`, ...others],
+      ]);
+    };
+    fc.assert(
+      fc.property(
+        words,
+        fc.integer({ min: 6, max: 30 }),
+        fc.integer({ min: 3, max: 15 }),
+        (parts, width, height) => {
+          let largest: number | null = null;
+          for (let sizePt = 7; sizePt <= 12; sizePt += 0.25) {
+            const fits = breaks(parts).some(
+              lines =>
+                lines.every(line => textWidth(line, { sizePt, bold: true }) <= width) &&
+                ptToMm(sizePt * LABEL_LEADING * lines.length) <= height,
+            );
+            if (fits) largest = sizePt;
+          }
+          expect(fitLabel(parts.join(' '), { width, height })?.sizePt ?? null).toBe(largest);
+        },
+      ),
+      { numRuns: 40 },
+    );
+  });
+});
+
+describe('a label on its key', () => {
+  const misfit = (short: string, sizes: Readonly<Record<string, string>> = {}) => {
+    const text = EVERYTHING.replace('| SQUEEZE |', `| ${short} |`);
+    const { scheme } = inputOf(Object.keys(sizes).length === 0 ? text : withSizes(text, sizes));
+    const action = scheme.actions.find(({ name }) => name === 'Squeeze');
+    if (action === undefined) throw new Error('no such action');
+    return createKeyFit(scheme)(action, short);
+  };
+
+  it('fits where its words do', () => {
+    expect(misfit('SQUEEZE')).toBeNull();
+    expect(misfit('THE JUICE')).toBeNull();
+  });
+
+  it('is told by how much it is too wide', () => {
+    const found = misfit('MMMMMMMMMM');
+    // Measured apart from the code: ten capital M of the bold face at 7 pt.
+    const wide = Math.round(textWidth('MMMMMMMMMM', { sizePt: 7, bold: true }) * 10) / 10;
+    expect(found?.problem).toBe(
+      `does not fit key 9 in Orchard: at 7 pt it is ${wide} mm wide, the key has 11 mm`,
+    );
+    expect(found?.limit).toMatch(/^words of about \d letters$/);
+  });
+
+  it('depends on the size of the keys', () => {
+    expect(misfit('SQUEEZE', { 'Key width': '9 mm' })).not.toBeNull();
+    expect(misfit('A B C D E', { 'Key height': '3 mm', 'Key width': '5 mm' })?.problem).toContain('too high');
+  });
+});
+
+describe('packing', () => {
+  const area = { x: 5, y: 17, width: 200, height: 248 };
+
+  it.each(Object.keys(SCHEMES))('%s: nothing overlaps or leaves the sheet, nothing is lost', name => {
+    const input = inputOf((SCHEMES[name] as () => string)());
+    const pieces = listPieces(input.scheme, speechFor(input));
+    const sheets = packPieces(pieces, area, 3);
+    expect(sheets.flat()).toHaveLength(pieces.length);
+    expect(new Set(sheets.flat().map(({ piece }) => piece)).size).toBe(pieces.length);
+    const margin = marginOf(3);
+    for (const sheet of sheets) {
+      const boxes = sheet.map(({ piece, x, y, isTurned }) => {
+        const under = piece.under.length * UNDER_LINE;
+        const [w, h] = isTurned ? [piece.height + under, piece.width] : [piece.width, piece.height + under];
+        return { left: x - margin, top: y - margin, right: x + w + margin, bottom: y + h + margin };
+      });
+      for (const [index, box] of boxes.entries()) {
+        expect(box.left).toBeGreaterThanOrEqual(area.x - 1e-9);
+        expect(box.top).toBeGreaterThanOrEqual(area.y - 1e-9);
+        expect(box.right).toBeLessThanOrEqual(area.x + area.width + 1e-9);
+        expect(box.bottom).toBeLessThanOrEqual(area.y + area.height + 1e-9);
+        for (const other of boxes.slice(index + 1)) {
+          const apart =
+            box.right <= other.left + 1e-9 ||
+            other.right <= box.left + 1e-9 ||
+            box.bottom <= other.top + 1e-9 ||
+            other.bottom <= box.top + 1e-9;
+          expect(apart).toBe(true);
+        }
+      }
+    }
+  });
+
+  it('prints a piece larger than the sheet in parts', () => {
+    const input = inputOf(withSizes(EVERYTHING, { 'Strip width': '400 mm' }));
+    const pieces = listPieces(input.scheme, speechFor(input)).filter(({ kind }) => kind === 'strip');
+    const parts = packPieces(pieces, area, 3).flat();
+    expect(parts.length).toBeGreaterThan(pieces.length);
+    const total = parts.reduce((sum, { piece }) => sum + piece.width * piece.height, 0);
+    expect(total).toBeCloseTo(pieces.reduce((sum, { width, height }) => sum + width * height, 0));
+  });
+});
+
+describe('strips and cards', () => {
+  it('are there for the six-switch and the four-switch panel, and one for each controller', () => {
+    const input = inputOf(withGame(EVERYTHING, { Consoles: 'six-switch, four-switch, no-difficulty' }));
+    const pieces = listPieces(input.scheme, speechFor(input));
+    expect(pieces.filter(({ kind }) => kind === 'strip').map(({ under }) => under[0])).toEqual([
+      'Six-switch console',
+      'Four-switch console',
+    ]);
+    expect(pieces.filter(({ kind }) => kind === 'card')).toHaveLength(5);
+  });
+});
