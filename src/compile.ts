@@ -10,7 +10,7 @@ import { builtInTemplates } from './documents/page/templates.js';
 import { checkPhrases } from './documents/phrases.js';
 import { compareFindings, type Finding } from './findings/finding.js';
 import type { SourceFile } from './findings/place.js';
-import { createReport, type Report } from './findings/report.js';
+import { createReport } from './findings/report.js';
 import type { Scheme } from './language/model.js';
 import { type ReadScheme, readScheme } from './language/read.js';
 
@@ -38,21 +38,17 @@ export function compile(
   const { report, findings } = createReport();
   const scheme = read(files, report);
   if (scheme === null) return { scheme, findings: findings.toSorted(compareFindings), coverage: null };
-  for (const check of CHECKS) check(scheme, report);
+  checkWiring(scheme, report);
+  checkTiming(scheme, report);
+  const isUsable = checkConflicts(scheme, report);
   checkWords(scheme, report, createKeyFit(scheme));
   checkPhrases(scheme, templates, report);
-  const coverage = scheme.complete ? checkCoverage(scheme, report) : null;
+  const coverage = scheme.complete ? checkCoverage(scheme, report, {}, isUsable) : null;
   const checked = scheme.complete ? findings : findings.filter(isSureInPart);
   const late = createReport();
   const accepted = applyAccepted(scheme, checked, late.report);
   return { scheme, findings: [...accepted, ...late.findings].sort(compareFindings), coverage };
 }
-
-const CHECKS: readonly ((scheme: Scheme, report: Report) => void)[] = [
-  checkWiring,
-  checkTiming,
-  checkConflicts,
-];
 
 /** In a scheme that is only read in part, what seems not to be used may stand in a row that was left out. */
 const isSureInPart = ({ rule }: Finding): boolean => rule !== 'unused-action' && rule !== 'unused-setting';

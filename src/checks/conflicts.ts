@@ -3,15 +3,23 @@ import type { Report } from '../findings/report.js';
 import type { Scheme } from '../language/model.js';
 import { findConflicts } from './conflicts/find.js';
 import { clearest, groupSightings, type SightingGroup } from './conflicts/sighting.js';
+import { createIsUsable } from './conflicts/usable.js';
 import { waysOutOf } from './conflicts/ways-out.js';
 import { doingText, messageParameters } from './conflicts/wording.js';
+import type { IsUsable } from './coverage/offers.js';
 import { checkGestureFit } from './gesture-fit.js';
 import { unique } from './text.js';
 
-/** Reports every press that means two things, and every gesture that can’t be made. */
-export function checkConflicts(scheme: Scheme, report: Report): void {
+/**
+ * Reports every press that means two things, and every gesture that can’t be made.
+ *
+ * @returns for coverage: whether a binding fires at all; null where all do
+ */
+export function checkConflicts(scheme: Scheme, report: Report): IsUsable | null {
   checkGestureFit(scheme, report);
-  for (const group of groupSightings(findConflicts(scheme))) reportGroup(scheme, group, report);
+  const sightings = findConflicts(scheme);
+  for (const group of groupSightings(sightings)) reportGroup(scheme, group, report);
+  return createIsUsable(sightings);
 }
 
 function reportGroup(scheme: Scheme, group: SightingGroup, report: Report): void {

@@ -30,14 +30,6 @@ export function findNeverFires(timed: TimedCell): Liveness {
   return { live, dead };
 }
 
-/**
- * Whether a binding (of `timed.cell.bindings`) is one that the rule finds, and so not usable in coverage. False for
- * times that do not fit a byte: they are not searched, and have a rule of their own.
- */
-export function neverFires(timed: TimedCell, binding: Binding): boolean {
-  return takesPart(binding, timed) && (whyNever(timed, binding) ?? '') !== '';
-}
-
 /** Null where the binding can fire; empty where the reason is another rule’s business. */
 function whyNever(timed: TimedCell, binding: Binding): string | null {
   const isPlain = binding.conditions.length === 0 && !timed.cell.holders.has(binding);
