@@ -1,3 +1,4 @@
+import { alikeConsoles } from '../../checks/coverage/situations.js';
 import { type Binding, bindingsOf } from '../../gestures/bindings.js';
 import { KEYPAD } from '../../hardware/keypad.js';
 import { PORTS, type Port } from '../../hardware/ports.js';
@@ -30,42 +31,48 @@ export interface KeyLabel {
 
 /** One for each keypad of each seats row and mode in which some key of it does something. */
 export function viewKeyOverlays(scheme: Scheme): readonly KeyOverlay[] {
-  return scheme.seats.flatMap(seats =>
-    scheme.modes
+  // Fallback keys stand on it too: on a console without the switch they are needed.
+  const consoles = alikeConsoles(scheme).flatMap(([first]) => first ?? []);
+  return scheme.seats.flatMap(seats => {
+    const ports = PORTS.filter(port => isKeypad(seats, port));
+    if (ports.length === 0) return [];
+    return scheme.modes
       .filter(mode => mode.seats.includes(seats))
-      .flatMap(mode =>
-        PORTS.filter(port => isKeypad(seats, port))
-          .map(port => viewOverlay(scheme, mode, seats, port))
-          .filter(({ keys }) => keys.some(({ labels }) => labels.length > 0)),
-      ),
-  );
+      .flatMap(mode => {
+        const bindings = consoles.flatMap(profile => bindingsOf(scheme, mode, seats, profile));
+        return ports
+          .map(port => ({ mode, seats, port, keys: viewKeys(bindings, port) }))
+          .filter(({ keys }) => keys.some(({ labels }) => labels.length > 0));
+      });
+  });
 }
 
 const isKeypad = (seats: SeatsRow, port: Port): boolean =>
   seats[port]?.controls.some(({ wiring }) => wiring.kind === 'matrix') ?? false;
 
-function viewOverlay(scheme: Scheme, mode: Mode, seats: SeatsRow, port: Port): KeyOverlay {
-  // Fallback keys stand on it too: on a console without the switch they are needed.
-  const bindings = scheme.consoles.flatMap(profile => bindingsOf(scheme, mode, seats, profile));
-  return {
-    mode,
-    seats,
-    port,
-    keys: KEYPAD.keys.map(({ key }) => {
-      const name = `key ${key}`;
-      return { name, sign: keySign(name), labels: labelsOn(bindings, port, name) };
-    }),
-  };
+function viewKeys(bindings: readonly Binding[], port: Port): readonly KeyCell[] {
+  const byKey = new Map<string, Binding[]>();
+  for (const binding of bindings) {
+    for (const part of binding.parts) {
+      if (part.kind !== 'control' || part.port !== port) continue;
+      const onKey = byKey.get(part.control.name);
+      if (onKey === undefined) byKey.set(part.control.name, [binding]);
+      else onKey.push(binding);
+    }
+  }
+  return KEYPAD.keys.map(({ key }) => {
+    const name = `key ${key}`;
+    return { name, sign: keySign(name), labels: labelsOf(byKey.get(name) ?? []) };
+  });
 }
 
 const QUICK_FIRST = ['press', 'tap', 'held', 'repeat', 'double tap', 'hold', 'release'];
 
-function labelsOn(bindings: readonly Binding[], port: Port, name: string): readonly KeyLabel[] {
-  const own = bindings
-    .filter(({ parts }) =>
-      parts.some(part => part.kind === 'control' && part.port === port && part.control.name === name),
-    )
-    .toSorted((a, b) => QUICK_FIRST.indexOf(a.gesture.kind) - QUICK_FIRST.indexOf(b.gesture.kind));
+/** @param onKey the bindings that the key is a part of */
+function labelsOf(onKey: readonly Binding[]): readonly KeyLabel[] {
+  const own = onKey.toSorted(
+    (a, b) => QUICK_FIRST.indexOf(a.gesture.kind) - QUICK_FIRST.indexOf(b.gesture.kind),
+  );
   const labels = new Map<string, KeyLabel>();
   for (const { action, actionName, parts } of own) {
     const short = action?.short?.value ?? action?.name ?? actionName;

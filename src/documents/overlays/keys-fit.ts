@@ -1,4 +1,4 @@
-import type { Action, Scheme } from '../../language/model.js';
+import type { Action, Mode, Scheme } from '../../language/model.js';
 import { textWidth } from '../figures/text-block.js';
 import { fitLabel, SMALLEST_PT } from './fit-label.js';
 import { roomFor } from './key-cell.js';
@@ -17,16 +17,39 @@ export interface KeyMisfit {
  */
 export function createKeyFit(scheme: Scheme): (action: Action, short: string) => KeyMisfit | null {
   const sizes = sizesOf(scheme);
-  let overlays: readonly KeyOverlay[] | undefined;
+  let printed: ReadonlyMap<Action, readonly PrintedKey[]> | undefined;
   return (action, short) => {
-    overlays ??= viewKeyOverlays(scheme);
-    for (const { keys, mode } of overlays) {
-      const cell = keys.find(({ labels }) => labels.some(label => label.action === action));
-      const misfit = cell === undefined ? null : misfitOn(cell, action, short, mode.name, sizes);
+    printed ??= keysByAction(viewKeyOverlays(scheme));
+    for (const { cell, mode } of printed.get(action) ?? []) {
+      const misfit = misfitOn(cell, action, short, mode.name, sizes);
       if (misfit !== null) return misfit;
     }
     return null;
   };
+}
+
+interface PrintedKey {
+  readonly cell: KeyCell;
+  readonly mode: Mode;
+  /** The action's label on it. */
+  readonly text: string;
+}
+
+/** The keys that an action's label stands on; of those that are alike for it in one mode, only the first. */
+function keysByAction(overlays: readonly KeyOverlay[]): ReadonlyMap<Action, readonly PrintedKey[]> {
+  const printed = new Map<Action, PrintedKey[]>();
+  for (const { keys, mode } of overlays) {
+    for (const cell of keys) {
+      for (const { action, text } of cell.labels) {
+        if (action === null) continue;
+        const known = printed.get(action) ?? [];
+        const isAlike = (key: PrintedKey) =>
+          key.mode === mode && key.text === text && key.cell.labels.length === cell.labels.length;
+        if (!known.some(isAlike)) printed.set(action, [...known, { cell, mode, text }]);
+      }
+    }
+  }
+  return printed;
 }
 
 function misfitOn(
