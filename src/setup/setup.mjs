@@ -53,11 +53,7 @@ function listBuilt(since) {
     .map(index => (existsSync(join(root, index)) ? index : dirname(index)));
 }
 
-/** Compiles tests/bench/*.ts, which import what is shipped from dist/, to reports/bench/ and runs run.js. */
+/** The benchmarks import what is shipped, from dist/. */
 function runBench(args) {
-  say('compiling the benchmarks …');
-  if (runNode(['node_modules/typescript/bin/tsc', '-p', 'tests/bench/tsconfig.json']) !== 0) {
-    return fail('The benchmarks do not compile (see above).');
-  }
-  return runNode(['--expose-gc', 'reports/bench/run.js', ...args]);
+  return runNode(['--expose-gc', '--import', 'tsx', 'tests/bench/run.ts', ...args]);
 }

@@ -7,6 +7,7 @@ import type { Program } from '../../dist/checks/conflicts/program.js';
 import { checkConflicts } from '../../dist/checks/conflicts.js';
 import { createReport } from '../../dist/findings/report.js';
 import { readScheme } from '../../dist/language/read.js';
+import { median, timeOf } from './measure.js';
 
 /** The size that the check’s speed is stated for: times of seconds, three seats rows, two standards. */
 export const CONFLICTS_SIZE = {
@@ -83,15 +84,4 @@ export function benchSolver(programs: readonly Program[], script: string, z3: st
     if (error) throw error;
   });
   return { pairs: programs.length, search, solver, ratio: solver / search };
-}
-
-function timeOf(work: () => void): number {
-  const start = performance.now();
-  work();
-  return performance.now() - start;
-}
-
-function median(numbers: readonly number[]): number {
-  const sorted = numbers.toSorted((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }
