@@ -156,5 +156,3 @@ export const COVERAGE_RULES = {
       '| Who | Action | Control | Gesture |\n| --- | --- | --- | --- |\n| each | Steer | stick left/right | held |\n\n(and nothing on `stick up`, `stick down` and `button`)',
   },
 } as const satisfies Readonly<Record<string, Rule>>;
-
-export type CoverageRuleId = keyof typeof COVERAGE_RULES;

@@ -1,0 +1,107 @@
+import { isInForce } from '../../gestures/bindings.js';
+import type { ConsoleProfile } from '../../hardware/consoles.js';
+import type { Chord, Fallback, Mode, Scheme } from '../../language/model.js';
+import type { CoverageCell, VariationCell, Verdict } from '../coverage-model.js';
+import type { Facts } from './facts.js';
+import type { Hold, Spoil } from './holds.js';
+import type { Situation } from './situations.js';
+
+/** Looks up the facts and spoils of a situation, whoever made its object. */
+export interface Ledger {
+  factsAt(situation: Situation): Facts | undefined;
+  holdsAt(situation: Situation): readonly Hold[];
+}
+
+export function createLedger(facts: readonly Facts[], holds: readonly Hold[]): Ledger {
+  const keyOf = ({ console, seats, standard }: Situation) =>
+    `${console.name}\n${seats.name}\n${standard.name}`;
+  const factsBy = new Map(
+    facts.flatMap(own => own.offer.situations.map(situation => [keyOf(situation), own] as const)),
+  );
+  const holdsBy = new Map<string, Hold[]>();
+  for (const hold of holds) {
+    if (hold.spoils === null) continue;
+    for (const situation of hold.situations) {
+      const own = holdsBy.get(keyOf(situation)) ?? [];
+      holdsBy.set(keyOf(situation), own);
+      own.push(hold);
+    }
+  }
+  return {
+    factsAt: situation => factsBy.get(keyOf(situation)),
+    holdsAt: situation => holdsBy.get(keyOf(situation)) ?? [],
+  };
+}
+
+/** The cells of one situation, one for each mode of the scheme. */
+export function cellsOf(situation: Situation, scheme: Scheme, ledger: Ledger): readonly CoverageCell[] {
+  const facts = ledger.factsAt(situation);
+  const holds = ledger.holdsAt(situation);
+  const fallbacks = fallbackClauses(situation.console, scheme);
+  return scheme.modes.map(mode => {
+    if (!mode.seats.includes(situation.seats)) return notOffered(situation, mode);
+    const spoiling = holds.filter(({ spoils }) => spoils?.mode === null || spoils?.mode === mode);
+    const spoils = spoiling.flatMap(({ spoils: spoil }) => spoil ?? []);
+    return {
+      ...situation,
+      mode,
+      verdict: verdictOf(spoils, fallbacks),
+      reasons: [...new Set([...spoils.map(({ clause }) => clause), ...fallbacks])],
+      lostActions: [...new Set(spoiling.flatMap(({ lost }) => (lost?.kind === 'action' ? lost.name : [])))],
+      lostValues: spoiling.flatMap(({ lost }) =>
+        lost?.kind === 'value' ? { setting: lost.setting, value: lost.value } : [],
+      ),
+      recipe: facts?.recipes.get(mode) ?? null,
+    };
+  });
+}
+
+const notOffered = (situation: Situation, mode: Mode): CoverageCell => ({
+  ...situation,
+  mode,
+  verdict: 'not offered',
+  reasons: [],
+  lostActions: [],
+  lostValues: [],
+  recipe: null,
+});
+
+function verdictOf(spoils: readonly Spoil[], fallbacks: readonly string[]): Verdict {
+  if (spoils.some(({ verdict }) => verdict === 'broken')) return 'broken';
+  return spoils.length > 0 || fallbacks.length > 0 ? 'altered' : 'plays';
+}
+
+/** One clause for each fallback row in force on a console. */
+export function fallbackClauses(profile: ConsoleProfile, scheme: Scheme): readonly string[] {
+  return scheme.fallbacks.filter(row => isInForce(row, profile)).map(fallbackClause);
+}
+
+function fallbackClause({ subject, instead, without }: Fallback): string {
+  const name = subject.kind === 'setting' ? subject.setting.name : subject.action.name;
+  if (instead.kind === 'stays') return `without the ${without} switch “${name}” stays “${instead.value}”`;
+  const does = subject.kind === 'setting' ? 'is chosen' : 'is done';
+  const control = instead.alternatives.map(chordText).join(' or ');
+  return `without the ${without} switch “${name}” ${does} with ${control} in “${instead.mode.name}”`;
+}
+
+/** A chord as the scheme writes it: `left stick up`, `SELECT + button`. */
+const chordText = ({ parts }: Chord): string =>
+  parts
+    .map(part =>
+      part.kind === 'switch'
+        ? part.name
+        : [part.port ?? '', part.letter, part.name].filter(word => word !== '').join(' '),
+    )
+    .join(' + ');
+
+/** The variations that are offered to the situation's seats row. */
+export function variationCellsOf(
+  situation: Situation,
+  scheme: Scheme,
+  ledger: Ledger,
+): readonly VariationCell[] {
+  const facts = ledger.factsAt(situation);
+  return scheme.variations
+    .filter(({ seats }) => seats.includes(situation.seats))
+    .map(variation => ({ ...situation, variation, recipe: facts?.variations.get(variation) ?? null }));
+}

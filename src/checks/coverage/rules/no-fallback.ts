@@ -1,0 +1,153 @@
+import { type Binding, bindingsOfRow } from '../../../gestures/bindings.js';
+import { fitsParts } from '../../../gestures/fit.js';
+import type { ConsoleProfile, SwitchState } from '../../../hardware/consoles.js';
+import { SWITCH_NAMES, type SwitchName } from '../../../hardware/switches.js';
+import type { Action, BindingRow, Mode, Scheme, Setting } from '../../../language/model.js';
+import type { Facts } from '../facts.js';
+import { actionWay, valueWay } from '../free-controls.js';
+import { type Hold, keyOf } from '../holds.js';
+import type { Survey } from '../survey.js';
+
+/** no-fallback: for settings, then for `must` actions. */
+export function fallbackHolds(survey: Survey): readonly Hold[] {
+  return survey.facts.flatMap(own => [...forSettings(own, survey), ...forActions(own, survey)]);
+}
+
+const isMissing = (state: SwitchState): boolean => state.kind === 'fixed' || state.kind === 'absent';
+
+/** Whether a setting's switch is not there and nothing is said about that. */
+export function lacksFallback(setting: Setting, profile: ConsoleProfile, scheme: Scheme): boolean {
+  const { setBy } = setting;
+  if (setBy.kind !== 'switch' || !isMissing(profile.switches[setBy.name])) return false;
+  return !scheme.fallbacks.some(
+    ({ subject, without }) =>
+      subject.kind === 'setting' && subject.setting === setting && without === setBy.name,
+  );
+}
+
+function forSettings(own: Facts, survey: Survey): readonly Hold[] {
+  const profile = own.offer.console;
+  const lacking = survey.scheme.settings.filter(setting => lacksFallback(setting, profile, survey.scheme));
+  return lacking.flatMap(setting => {
+    const { setBy } = setting;
+    if (setBy.kind !== 'switch') return [];
+    return {
+      rule: 'no-fallback',
+      key: keyOf('setting', setting.name, setBy.name),
+      situations: own.offer.situations,
+      spoils: {
+        verdict: 'broken',
+        mode: null,
+        clause: `nothing is said about “${setting.name}” without the ${setBy.name} switch`,
+      },
+      tell: (report, where) =>
+        report(
+          'no-fallback',
+          setBy.at,
+          { subject: `“${setting.name}”`, switch: setBy.name, where: where.text },
+          {
+            settings: [setting.name],
+            controls: [setBy.name],
+            ...where.details,
+            waysOut: valueWay({ setting, console: profile, where, survey }),
+          },
+        ),
+    } satisfies Hold;
+  });
+}
+
+function forActions(own: Facts, survey: Survey): readonly Hold[] {
+  const { console: profile, modes } = own.offer;
+  const missing = SWITCH_NAMES.filter(name => isMissing(profile.switches[name]));
+  if (missing.length === 0) return [];
+  return [...modes.keys()].flatMap(mode => {
+    const musts = new Set(mode.rows.map(({ action }) => action).filter(({ need }) => need === 'must'));
+    return [...musts].flatMap(action =>
+      missing
+        .filter(name => !isAnswered(action, name, survey.scheme))
+        .flatMap(name => {
+          const row = rowInNeed(action, name, mode, own);
+          return row === null ? [] : [actionHold(own, survey, { action, name, mode, row })];
+        }),
+    );
+  });
+}
+
+const isAnswered = (action: Action, name: SwitchName, scheme: Scheme): boolean =>
+  scheme.fallbacks.some(
+    ({ subject, without }) => subject.kind === 'action' && subject.action === action && without === name,
+  );
+
+/** The first row of the action, where every binding of it in the mode needs the switch; else null. */
+function rowInNeed(action: Action, name: SwitchName, mode: Mode, { offer }: Facts): BindingRow | null {
+  const profile = offer.console;
+  const rows = mode.rows.filter(row => row.action === action);
+  if (!rows.some(row => mentions(row, name))) return null;
+  if (rows.some(row => row.who.value.kind === 'game')) return null;
+  const isOtherWay = (binding: Binding) => binding.action === action && !needs(binding, name, profile);
+  const possible = offer.modes.get(mode)?.possible ?? [];
+  if (possible.some(binding => binding.origin.kind === 'row' && isOtherWay(binding))) return null;
+  const written = rows
+    .flatMap(row => bindingsOfRow(row, offer.seats, withAllSwitches(profile)))
+    .filter(({ gesture, parts }) => fitsParts(gesture, parts));
+  // A way by another switch that is missing too is no need of this one: no switch is what all of them need.
+  if (written.some(binding => isOtherWay(binding) && usesMissing(binding, profile))) return null;
+  const first = written.find(binding => needs(binding, name, profile));
+  return first?.origin.kind === 'row' ? first.origin.row : null;
+}
+
+const mentions = ({ alternatives }: BindingRow, name: SwitchName): boolean =>
+  alternatives.some(({ parts }) => parts.some(part => part.kind === 'switch' && part.name === name));
+
+const usesMissing = ({ parts }: Binding, profile: ConsoleProfile): boolean =>
+  parts.some(part => part.kind === 'switch' && isMissing(profile.switches[part.name]));
+
+/** The console as it would be with every switch there: then each row has the bindings that it is written for. */
+function withAllSwitches(profile: ConsoleProfile): ConsoleProfile {
+  const front: SwitchState = { kind: 'front' };
+  const switches = { ...profile.switches };
+  for (const name of SWITCH_NAMES) switches[name] = front;
+  return { ...profile, switches };
+}
+
+function needs({ parts, gesture }: Binding, name: SwitchName, profile: ConsoleProfile): boolean {
+  const state = profile.switches[name];
+  if (state.kind === 'fixed' && gesture.kind === 'at' && gesture.position === state.position) return false;
+  return parts.some(part => part.kind === 'switch' && part.name === name);
+}
+
+interface Need {
+  readonly action: Action;
+  readonly name: SwitchName;
+  readonly mode: Mode;
+  readonly row: BindingRow;
+}
+
+function actionHold(own: Facts, survey: Survey, { action, name, mode, row }: Need): Hold {
+  return {
+    rule: 'no-fallback',
+    key: keyOf('action', mode.name, action.name, name),
+    situations: own.offer.situations,
+    spoils: {
+      verdict: 'broken',
+      mode,
+      clause: `nothing is said about “${action.name}” without the ${name} switch`,
+    },
+    tell: (report, where) =>
+      report(
+        'no-fallback',
+        row.at,
+        { subject: `“${action.name}” in “${mode.name}”`, switch: name, where: where.text },
+        {
+          mode: mode.name,
+          actions: [action.name],
+          controls: [name],
+          ...where.details,
+          waysOut: [
+            ...actionWay({ mode, action, doer: 'anyone', console: own.offer.console, where, survey }),
+            `If the game plays well without it, make the \`Need\` of “${action.name}” \`nice\`.`,
+          ],
+        },
+      ),
+  };
+}

@@ -1,0 +1,110 @@
+import type { Place } from '../../../findings/place.js';
+import type { Binding } from '../../../gestures/bindings.js';
+import { isInForce } from '../../../gestures/bindings.js';
+import { SWITCH_NAMES, type SwitchName } from '../../../hardware/switches.js';
+import type { BindingRow, Fallback, Mode } from '../../../language/model.js';
+import type { Doing } from '../doings.js';
+import type { Facts } from '../facts.js';
+import { type Hold, keyOf } from '../holds.js';
+import type { Situation } from '../situations.js';
+import type { Survey } from '../survey.js';
+
+/** dead-binding, behind-the-console. */
+export function rowHolds(survey: Survey): readonly Hold[] {
+  return [...deadRows(survey), ...deadFallbacks(survey), ...survey.facts.flatMap(behindTheConsole)];
+}
+
+/** Where a mode is reachable. */
+const situationsIn = (mode: Mode, facts: readonly Facts[]): readonly Situation[] =>
+  facts.filter(({ recipes }) => recipes.has(mode)).flatMap(({ offer }) => offer.situations);
+
+/** All that can be done somewhere. */
+const doingsIn = (facts: readonly Facts[]): readonly Doing[] =>
+  facts.flatMap(({ usable }) => [...usable.values()].flatMap(doings => [...doings]));
+
+function deadRows({ scheme, facts }: Survey): readonly Hold[] {
+  const alive = new Set<BindingRow>();
+  for (const { row, fallback } of doingsIn(facts)) if (row !== null && fallback === null) alive.add(row);
+  return scheme.modes.flatMap(mode => {
+    const situations = situationsIn(mode, facts);
+    if (situations.length === 0) return [];
+    const dead = mode.rows.filter(row => !alive.has(row));
+    return dead.map(row => deadHold(row.at, mode, row.action.name, `${row.index}`, situations));
+  });
+}
+
+/** A fallback that is in force nowhere has nothing to do, and so can't fail to do it. */
+function deadFallbacks({ scheme, facts }: Survey): readonly Hold[] {
+  const alive = new Set<Fallback>();
+  for (const { fallback } of doingsIn(facts)) if (fallback !== null) alive.add(fallback);
+  return scheme.fallbacks.flatMap((fallback, index) => {
+    const { instead } = fallback;
+    if (instead.kind !== 'binding' || alive.has(fallback)) return [];
+    const forced = facts.filter(({ offer }) => isInForce(fallback, offer.console));
+    const situations = situationsIn(instead.mode, forced);
+    if (situations.length === 0) return [];
+    return [deadHold(fallback.at, instead.mode, subjectName(fallback), `fallback ${index}`, situations)];
+  });
+}
+
+const subjectName = ({ subject }: Fallback): string =>
+  subject.kind === 'action' ? subject.action.name : `${subject.setting.name}: next`;
+
+function deadHold(
+  at: Place,
+  mode: Mode,
+  action: string,
+  row: string,
+  situations: readonly Situation[],
+): Hold {
+  return {
+    rule: 'dead-binding',
+    key: keyOf(mode.name, action, row),
+    situations,
+    spoils: null,
+    tell: (report, { details }) =>
+      report(
+        'dead-binding',
+        at,
+        { mode: mode.name, action },
+        { mode: mode.name, actions: [action], ...details },
+      ),
+  };
+}
+
+function behindTheConsole({ offer }: Facts): readonly Hold[] {
+  const hasRear = offer.situations.some(({ console }) =>
+    SWITCH_NAMES.some(name => console.switches[name].kind === 'rear'),
+  );
+  if (!hasRear) return [];
+  return [...offer.modes]
+    .filter(([mode]) => mode.kind === 'play')
+    .flatMap(([mode, { possible }]) =>
+      possible.flatMap(binding =>
+        switchesOf(binding).flatMap(name => {
+          const situations = offer.situations.filter(each => each.console.switches[name].kind === 'rear');
+          return situations.length === 0 ? [] : [rearHold(mode, binding, name, situations)];
+        }),
+      ),
+    );
+}
+
+const switchesOf = ({ parts }: Binding): readonly SwitchName[] =>
+  parts.flatMap(part => (part.kind === 'switch' ? [part.name] : []));
+
+function rearHold(mode: Mode, binding: Binding, name: SwitchName, situations: readonly Situation[]): Hold {
+  const { actionName, at, player } = binding;
+  return {
+    rule: 'behind-the-console',
+    key: keyOf(mode.name, actionName, player, name),
+    situations,
+    spoils: { verdict: 'altered', mode, clause: `“${actionName}” is on the ${name} switch, at the rear` },
+    tell: (report, { text, details }) =>
+      report(
+        'behind-the-console',
+        at,
+        { mode: mode.name, action: actionName, switch: name, where: text },
+        { mode: mode.name, players: [player], actions: [actionName], controls: [name], ...details },
+      ),
+  };
+}
