@@ -22,9 +22,9 @@ export async function takeLock(path: string, force: boolean): Promise<Lock> {
   const text = JSON.stringify({ pid: process.pid, host: hostname(), token });
   const own = `${path}.${token}`;
   await sweepUnfinished(path);
-  // Written aside, then linked or renamed: a lock is there with its content or not at all.
-  await writeFile(own, text);
   try {
+    // Written aside, then linked or renamed: a lock is there with its content or not at all.
+    await writeFile(own, text);
     if (force) await rename(own, path);
     else if (!(await linked(own, path))) await replaceStale(own, path);
   } finally {
@@ -44,16 +44,27 @@ export async function takeLock(path: string, force: boolean): Promise<Lock> {
   };
 }
 
-/** What a try leaves behind if it is killed is this old before another sweeps it, ms. */
+/** What a try leaves behind whose process can’t be told is this old before another sweeps it, ms. */
 const GRACE_MS = 60 * 60_000;
 
+/** Removes what tries to take the lock have left that were killed, their claims too. */
 async function sweepUnfinished(path: string): Promise<void> {
   const [folder, name] = [dirname(path), `${basename(path)}.`];
   const entries = await readdir(folder);
   for (const entry of entries.filter(one => one.startsWith(name))) {
-    const info = await stat(join(folder, entry)).catch(() => null);
-    if (info !== null && Date.now() - info.mtimeMs > GRACE_MS) await rm(join(folder, entry), { force: true });
+    const file = join(folder, entry);
+    if ((await isAbandoned(file)) || (await isOld(file))) await rm(file, { force: true });
   }
+}
+
+async function isAbandoned(path: string): Promise<boolean> {
+  const text = await readText(path).catch(() => null);
+  return text !== null && ownerOf(text) !== null && !isLive(text);
+}
+
+async function isOld(path: string): Promise<boolean> {
+  const info = await stat(path).catch(() => null);
+  return info !== null && Date.now() - info.mtimeMs > GRACE_MS;
 }
 
 /** True if `to` was not there and now is the same file as `from`. */

@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { rmSync } from 'node:fs';
-import { mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { constants } from 'node:os';
 import { join } from 'node:path';
 import type { BuiltFile } from '../../documents/document.js';
@@ -21,7 +21,7 @@ export interface SetFolder {
   readonly path: string;
   /** Puts a complete set in place of the one before. */
   replace(files: readonly BuiltFile[]): Promise<void>;
-  /** Puts single files into the set that is there, each as a whole, and takes out those that they have outdated. */
+  /** Puts a set in place that has these files new, lacks those that they have outdated, and is else as the one before. */
   update(files: readonly BuiltFile[], outdated: readonly string[]): Promise<void>;
   close(): Promise<void>;
 }
@@ -63,10 +63,12 @@ export async function openSetFolder(out: string, name: string, force: boolean): 
       await swap(staging, path, aside('old'));
     },
     async update(files, outdated) {
+      const gone = new Set(
+        [...files.map(({ name: file }) => file), ...outdated].map(file => join(path, file)),
+      );
+      if (await exists(path)) await cp(path, staging, { recursive: true, filter: from => !gone.has(from) });
       await writeFiles(staging, files);
-      await mkdir(path, { recursive: true });
-      for (const { name: file } of files) await rename(join(staging, file), join(path, file));
-      for (const file of outdated) await rm(join(path, file), { force: true });
+      await swap(staging, path, aside('old'));
     },
     close,
   };
@@ -89,7 +91,7 @@ function onProcessEnd(clear: () => void): () => void {
 }
 
 async function writeFiles(folder: string, files: readonly BuiltFile[]): Promise<void> {
-  await mkdir(folder);
+  await mkdir(folder, { recursive: true });
   for (const { name, content } of files) {
     if (!/^[a-z0-9][a-z0-9.-]*$/.test(name)) throw new RangeError(`${name} is no plain file name`);
     await writeFile(join(folder, name), content, { flag: 'wx' });

@@ -1,0 +1,140 @@
+import { expect, test } from 'vitest';
+import { createPlay, startPlay, stepPlay } from '../../src/gestures/play.js';
+import { createHandoff } from '../../src/handoff/model.js';
+import { outputKey } from '../../src/handoff/outputs.js';
+import { INPUT_REGISTERS, registersOf } from '../../src/handoff/registers.js';
+import { traceLines, traceScheme } from '../../src/handoff/trace/trace.js';
+import { inputOf } from '../../src/handoff/vectors/situation.js';
+import type { Scheme } from '../../src/language/model.js';
+import { createRandom } from '../support/random.js';
+import { exampleSchemes, randomRead, readText } from './schemes.js';
+import { wildHands } from './session.js';
+
+/** A log of a build that does what the scheme says. */
+function faithfulLog(scheme: Scheme, seed: number): readonly Record<string, unknown>[] {
+  const handoff = createHandoff(scheme);
+  const [seats] = scheme.startMode.seats;
+  const [profile] = scheme.consoles;
+  const [standard] = scheme.standards;
+  if (seats === undefined || profile === undefined || standard === undefined)
+    throw new Error('an empty scheme');
+  const play = createPlay({ scheme, seats, profile, standard });
+  const hands = wildHands(scheme, { seats, profile, standard }, createRandom(seed));
+  let state = startPlay(play);
+  return Array.from({ length: 150 }, () => {
+    const levels = hands(state.levels, state);
+    const { values, rows, paddles } = registersOf(play.contacts, levels);
+    const step = stepPlay(play, state, inputOf(play, levels));
+    const own = handoff.outputs.get(state.mode);
+    const line = {
+      ...values,
+      rows: [...rows].map(([row, driven]) => ({ row, values: driven })),
+      paddles: [...paddles].map(([control, position]) => ({ control, position })),
+      mode: state.mode.name,
+      fires: [...new Set(step.fired.map(binding => own?.get(outputKey(binding))?.symbol ?? ''))],
+    };
+    state = step.state;
+    return line;
+  });
+}
+
+const asLines = (log: readonly object[]) => log.map(line => JSON.stringify(line)).join('\n');
+
+function startOptions(scheme: Scheme) {
+  return { seats: scheme.startMode.seats[0]?.name ?? '' };
+}
+
+test('a build that does what the scheme says is in agreement', () => {
+  const schemes = [
+    ...exampleSchemes().map(({ scheme }) => scheme),
+    ...Array.from({ length: 30 }, (_, seed) => randomRead(seed)),
+  ];
+  for (const scheme of schemes) {
+    const { differences, faults, reads } = traceScheme(
+      scheme,
+      asLines(faithfulLog(scheme, 1)),
+      startOptions(scheme),
+    );
+    expect(faults).toEqual([]);
+    expect(differences).toEqual([]);
+    expect(reads).toBe(150);
+  }
+});
+
+test('an action left out and one too many are each told at their read', () => {
+  let seen = 0;
+  for (let seed = 0; seed < 20; seed++) {
+    const scheme = randomRead(seed);
+    const log = faithfulLog(scheme, 2);
+    const at = log.findIndex(({ fires }) => Array.isArray(fires) && fires.length > 0);
+    if (at < 0) continue;
+    seen++;
+    const without = log.map((line, index) => (index === at ? { ...line, fires: [] } : line));
+    expect(traceScheme(scheme, asLines(without), startOptions(scheme)).differences[0]?.read).toBe(at);
+    const added = log.map((line, index) =>
+      index === 0 ? { ...line, fires: [...(line['fires'] as string[]), 'NOTHING'] } : line,
+    );
+    const [first] = traceScheme(scheme, asLines(added), startOptions(scheme)).differences;
+    expect(first).toMatchObject({ read: 0, line: 1 });
+    expect(first?.says.join()).toContain('NOTHING');
+  }
+  expect(seen).toBeGreaterThan(10);
+});
+
+const SMALL = readText(`# Bell tower
+
+Ring it.
+
+## Game
+
+| Item | Value |
+| --- | --- |
+| Short name | BT |
+
+## Seats
+
+| Seats | Players | Left port | Right port |
+| --- | --- | --- | --- |
+| Alone | 1 | joystick | empty |
+
+## Actions
+
+| Action | Say it as |
+| --- | --- |
+| Ring | Ring the bell |
+
+## Mode: Tower
+
+| Who | Action | Control | Gesture |
+| --- | --- | --- | --- |
+| left | Ring | button | hold 3 frames |
+`);
+
+test('CSV is read too, and differences are told in the designer’s words', () => {
+  const csv = [
+    'SWCHA,SWCHB,INPT4,fires',
+    '$FF,$0B,$80,',
+    '$FF,$0B,$00,',
+    '255,11,0,BT_TOWER_RING',
+    '0xFF,$0B,$00,',
+  ].join('\n');
+  expect(traceLines(traceScheme(SMALL, csv))).toEqual([
+    'Read 2 (line 4), Tower, left button:',
+    '  The build does “Ring” (left), but by the scheme it should not.',
+    'Read 3 (line 5), Tower, left button:',
+    '  “Ring” (left) should happen by left button, hold 3 frames, but the build does not do it.',
+    '4 reads, 2 where the build and the scheme differ.',
+  ]);
+});
+
+test('a log that can’t be read is told in a sentence, without an exception', () => {
+  const faults = (text: string) => traceScheme(SMALL, text).faults;
+  expect(faults('')).toEqual(['The log is empty.']);
+  expect(faults('a,b\n1,2')).toEqual(['The first line names no register: SWCHA, SWCHB, INPT0 to INPT5.']);
+  expect(faults('{"SWCHA":255}\nnonsense')).toEqual(['Line 2 is no JSON object.']);
+  expect(faults('SWCHA\n$1FF')).toEqual(['Line 2: SWCHA is no byte: $1FF.']);
+  expect(traceScheme(SMALL, 'SWCHA\n$FF', { seats: 'Both' }).faults).toEqual([
+    'The scheme has no seats row “Both”; it has Alone.',
+  ]);
+  expect(INPUT_REGISTERS).toHaveLength(8);
+});
