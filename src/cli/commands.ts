@@ -89,5 +89,21 @@ const addRecipe: AddCommand = (program, terminal, end) => {
     });
 };
 
+const addTrace: AddCommand = (program, terminal, end) => {
+  program
+    .command('trace')
+    .description('tell, read by read, where a log of a running build and the scheme differ')
+    .argument('<scheme>', SCHEME)
+    .argument('<log>', 'register values read by read: CSV or JSON lines')
+    .option('--console <name>', 'the console profile the log is from; the first of the scheme if left out')
+    .option('--seats <name>', 'the seats row the log is from; the first of the scheme if left out')
+    .option('--standard <name>', 'the TV standard the log is from; the first of the scheme if left out')
+    .addHelpText('after', '\nExample:\n  leverleaf trace my-game.md session.csv --seats Duet --standard PAL')
+    .action(async (scheme: string, log: string, options: object) => {
+      const { trace } = await import('./commands/trace.js');
+      end(await trace(scheme, log, options, terminal));
+    });
+};
+
 /** In the order of the help. */
-export const COMMANDS: readonly AddCommand[] = [addNew, addCheck, addBuild, addExplain, addRecipe];
+export const COMMANDS: readonly AddCommand[] = [addNew, addCheck, addBuild, addExplain, addRecipe, addTrace];

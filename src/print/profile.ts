@@ -1,17 +1,29 @@
-import { rmSync } from 'node:fs';
+import { readlinkSync, rmSync } from 'node:fs';
 import { mkdtemp, readdir, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
-/** Browser profiles are folders `leverleaf-browser-PID-RANDOM` in the temporary folder; PID made and owns it. */
+/**
+ * Browser profiles are folders `leverleaf-browser-PID-PLACE-RANDOM` in the temporary folder; the process PID made
+ * and owns it. PLACE tells processes apart that can't see each other: containers may share a temporary folder.
+ */
 const prefix = 'leverleaf-browser-';
-const ownedName = /^leverleaf-browser-(\d+)-/;
+const ownedName = /^leverleaf-browser-(\d+)-(?:([a-z0-9]+)-)?/;
 
-/** A profile younger than this is left alone even if its owner can't be seen (another PID namespace), ms. */
+/** A profile younger than this is left alone if its owner may be at work in another place, ms. */
 const graceMs = 15 * 60_000;
 
 export function createProfile(): Promise<string> {
-  return mkdtemp(join(tmpdir(), `${prefix}${process.pid}-`));
+  return mkdtemp(join(tmpdir(), `${prefix}${process.pid}-${processPlace()}-`));
+}
+
+/** Of Linux the process id namespace; other systems have one place only. */
+function processPlace(): string {
+  try {
+    return readlinkSync('/proc/self/ns/pid').replace(/\D/g, '') || 'here';
+  } catch {
+    return 'here';
+  }
 }
 
 /** Deletes a profile; tries again while a dying browser still writes to it. Failure leaves it to a later sweep. */
@@ -31,13 +43,18 @@ export function deleteProfileNow(path: string): void {
 /** Deletes profiles that a killed run left behind. */
 export async function sweepProfiles(folder: string = tmpdir()): Promise<void> {
   const names = await readdir(folder).catch((): string[] => []);
+  const here = processPlace();
   for (const name of names) {
-    const owner = Number(ownedName.exec(name)?.[1] ?? Number.NaN);
-    if (Number.isNaN(owner) || isAlive(owner)) continue;
+    const [, pid = '', place] = ownedName.exec(name) ?? [];
+    if (pid === '' || isAlive(Number(pid))) continue;
     const path = join(folder, name);
-    const info = await stat(path).catch(() => undefined);
-    if (info && Date.now() - info.mtimeMs > graceMs) await deleteProfile(path);
+    if (place === here || (await isOld(path))) await deleteProfile(path);
   }
+}
+
+async function isOld(path: string): Promise<boolean> {
+  const info = await stat(path).catch(() => undefined);
+  return info !== undefined && Date.now() - info.mtimeMs > graceMs;
 }
 
 function isAlive(pid: number): boolean {

@@ -1,16 +1,20 @@
 import { spawnSync } from 'node:child_process';
-import remarkGfm from 'remark-gfm';
-import remarkParse from 'remark-parse';
-import { unified } from 'unified';
-import { judgePair } from '../../dist/checks/conflicts/pair.js';
-import type { Program } from '../../dist/checks/conflicts/program.js';
+import fc from 'fast-check';
+import { canFire, judgePair } from '../../dist/checks/conflicts/pair.js';
 import { checkConflicts } from '../../dist/checks/conflicts.js';
 import { createReport } from '../../dist/findings/report.js';
-import { readScheme } from '../../dist/language/read.js';
-import { median, timeOf } from './measure.js';
+import { bigScheme } from '../support/big-scheme.js';
+import type { BrutePair } from '../support/brute-force.js';
+import { momentaryPairs, programOf } from '../support/random-pairs.js';
+import { scriptFor } from '../support/smt.js';
+import { claimsOf } from '../support/smt-claims.js';
+import { parseMarkdown } from './markdown.js';
+import { ratioOf, timeOf } from './measure.js';
+import { type BenchRow, ratioRow } from './row.js';
+import { readWhole } from './scheme.js';
 
-/** The size that the check’s speed is stated for: times of seconds, three seats rows, two standards. */
-export const CONFLICTS_SIZE = {
+/** Times of seconds, three seats rows, two standards. */
+const SIZE = {
   modes: 64,
   rows: 32,
   settings: 3,
@@ -20,68 +24,57 @@ export const CONFLICTS_SIZE = {
   standards: 2,
 } as const;
 
-/** At most times the Markdown parse of the same text in the same run; at least times faster than the solver. */
-export const CONFLICTS_LIMITS = { timesParse: 1, timesSolver: 20 } as const;
-
-export interface ConflictsSpeed {
-  /** Milliseconds, median of the rounds. */
-  readonly parse: number;
-  readonly conflicts: number;
-  /** `conflicts` over `parse`; of the first round and of the medians. */
-  readonly firstRatio: number;
-  readonly ratio: number;
-  readonly findings: number;
+/** The conflict rules against the Markdown parse of the same text. */
+export async function benchConflicts(): Promise<readonly BenchRow[]> {
+  const text = bigScheme(SIZE);
+  // A scheme of its own for each round: nothing is kept from the one before.
+  const schemes = Array.from({ length: 6 }, () => readWhole(text));
+  const compared = await ratioOf(
+    () => {
+      const scheme = schemes.pop();
+      if (scheme !== undefined) checkConflicts(scheme, createReport().report);
+    },
+    () => parseMarkdown(text),
+    schemes.length - 1,
+  );
+  return [ratioRow('conflicts, 64 × 32, 3 seats rows, 2 standards, against the parse', 1, compared)];
 }
 
-/**
- * Parses and checks a scheme’s text some times over and compares the two.
- *
- * @param text of a scheme of `CONFLICTS_SIZE` (tests/support/big-scheme.ts)
- * @param rounds at least 1
- */
-export function benchConflicts(text: string, rounds = 5): ConflictsSpeed {
-  const parses: number[] = [];
-  const checks: number[] = [];
-  let count = 0;
-  for (let round = 0; round < rounds; round++) {
-    parses.push(timeOf(() => unified().use(remarkParse).use(remarkGfm).parse(text)));
-    // A scheme of its own for each round: nothing is kept from the one before.
-    const scheme = readScheme([{ path: 'big.md', text }], createReport().report);
-    if (scheme === null || !scheme.complete) throw new Error('the scheme of the benchmark has errors');
-    const { report, findings } = createReport();
-    checks.push(timeOf(() => checkConflicts(scheme, report)));
-    count = findings.length;
-  }
-  return {
-    parse: median(parses),
-    conflicts: median(checks),
-    firstRatio: (checks[0] ?? 0) / (parses[0] ?? 1),
-    ratio: median(checks) / median(parses),
-    findings: count,
-  };
-}
+const PAIRS = 60;
+const READS = 12;
 
-export interface SolverSpeed {
-  readonly pairs: number;
-  /** Milliseconds for all pairs. */
-  readonly search: number;
-  readonly solver: number;
-  /** `solver` over `search`. */
-  readonly ratio: number;
-}
-
-/**
- * The same pairs by the search and by Z3.
- *
- * @param programs pairs of bindings (tests/support/random-pairs.ts)
- * @param script what the rules rest on for the same pairs (tests/support/smt-claims.ts)
- * @param z3 path of the solver
- */
-export function benchSolver(programs: readonly Program[], script: string, z3: string): SolverSpeed {
-  const search = timeOf(() => programs.forEach(program => void judgePair(program)));
-  const solver = timeOf(() => {
-    const { error } = spawnSync(z3, ['-in'], { input: script, maxBuffer: 1 << 26 });
-    if (error) throw error;
+/** The same random pairs by the search and by Z3; nothing where the solver is not installed. */
+export function benchSolver(): readonly BenchRow[] {
+  const z3 = 'z3';
+  if (spawnSync(z3, ['--version']).error) return [];
+  const pairs = fc
+    .sample(momentaryPairs(2, READS), { numRuns: 4 * PAIRS, seed: 7 })
+    .filter(isLive)
+    .slice(0, PAIRS);
+  const programs = pairs.map(programOf);
+  const script = scriptFor(pairs.flatMap(pair => claimsOf(pair, judgePair(programOf(pair)), 2 * READS + 5)));
+  const search = timeOf(() => {
+    for (const program of programs) judgePair(program);
   });
-  return { pairs: programs.length, search, solver, ratio: solver / search };
+  const solver = timeOf(() => void spawnSync(z3, ['-in'], { input: script, maxBuffer: 1 << 26 }));
+  return [
+    {
+      what: 'Z3 on random pairs, against the search on the same',
+      value: solver / search,
+      unit: '×',
+      limit: { least: 20 },
+      detail: `${pairs.length} pairs: ${solver.toFixed(0)} ms against ${search.toFixed(0)} ms`,
+    },
+  ];
+}
+
+/** True where each of the two can fire at all. */
+function isLive(pair: BrutePair): boolean {
+  const program = programOf(pair);
+  if (program.y === null) return false;
+  const holdBacks = program.holdBacks.map(hold => ({
+    ...hold,
+    target: hold.target === 'x' ? ('y' as const) : ('x' as const),
+  }));
+  return canFire(program) && canFire({ ...program, x: program.y, y: program.x, holdBacks });
 }

@@ -23,11 +23,7 @@ export function median(numbers: readonly number[]): number {
  *
  * @param rounds at least 1
  */
-export async function ratioOf(
-  work: () => Promise<unknown> | void,
-  floor: () => Promise<unknown> | void,
-  rounds: number,
-): Promise<Compared> {
+export async function ratioOf(work: () => unknown, floor: () => unknown, rounds: number): Promise<Compared> {
   const works: number[] = [];
   const floors: number[] = [];
   for (let round = 0; round <= rounds; round++) {
