@@ -64,6 +64,8 @@ function guardBrowser(browser: Browser, profile: string, deadlineMs: number): Pr
     failure.reject(new Error(`it took longer than ${deadlineMs / 1000} s.`));
     killGroup(browser);
   }, deadlineMs);
+  // A browser that is killed resets its pipes; that it ended is heard below.
+  for (const pipe of browser.process()?.stdio ?? []) pipe?.on('error', () => undefined);
   browser.on('disconnected', () => failure.reject(new Error('the browser ended.')));
   const stopWatching = killWithProcess(browser, profile);
   let isFirst = true;
