@@ -1,4 +1,5 @@
 import type { Placed } from '../findings/place.js';
+import { AMOUNTS } from './amounts.js';
 import { readConditions } from './conditions.js';
 import { controlText, readAlternatives } from './controls.js';
 import { readEffects } from './effects.js';
@@ -81,6 +82,16 @@ function readInput(
   const read = gesture === null ? null : readGesture(gesture, scope.times, 'Gesture', spot);
   if (gesture === null || alternatives === null || read === null) return null;
   if (!hasPosition(read, alternatives, gesture, spot)) return null;
+  if (alternatives.length > AMOUNTS.alternatives) {
+    badValue(
+      spot,
+      control ?? at,
+      'Control',
+      `there are ${alternatives.length} controls joined by “or”, and ${AMOUNTS.alternatives} is the limit`,
+      ['Split the row into several rows of the same action.'],
+    );
+    return null;
+  }
   return { alternatives, gesture: placed(read, gesture) };
 }
 

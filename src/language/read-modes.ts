@@ -1,9 +1,10 @@
 import type { RootContent } from 'mdast';
 import type { Place } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
+import { AMOUNTS, withinAmount } from './amounts.js';
 import { proseOf } from './document.js';
 import { isFactList, readFacts } from './facts.js';
-import { createSpot, notOneOf, type Spot } from './faults.js';
+import { badPlace, createSpot, notOneOf, type Spot } from './faults.js';
 import type { BindingRow, Mode, ModeKind, SeatsRow } from './model.js';
 import { createNames, type Names } from './names.js';
 import { readName } from './naming.js';
@@ -11,7 +12,7 @@ import { readBindings } from './read-bindings.js';
 import { readSeatsList } from './read-seats.js';
 import type { Scope } from './scope.js';
 import type { Section } from './sections.js';
-import { normal } from './spelling.js';
+import { normal, tidy } from './spelling.js';
 import { readTable } from './tables.js';
 import { placeOf, type Words } from './words.js';
 
@@ -40,19 +41,33 @@ export function readModes(sections: readonly Section[], seats: Names<SeatsRow>, 
   const names = createNames<Mode>('mode', 'modes');
   const begun: ModeBeingFilled[] = [];
   const plain = createSpot(report, '');
-  for (const section of sections) {
+  const amount = { most: AMOUNTS.modes, what: 'modes', where: 'The scheme', wayOut: SPLIT };
+  for (const section of withinAmount(sections, amount, plain, ({ title }) => placeOf(title))) {
     const name = readName(section.title, 'Mode', plain);
     const read = readMode(section, name, seats, report);
     if (names.add(name, read.mode, section.title, plain)) begun.push(read);
   }
+  for (const { title } of sections.slice(AMOUNTS.modes)) names.addUnclear(tidy(title.text));
   return {
     names,
     fill(scope) {
-      for (const { mode, section, spot } of begun)
-        mode.rows.push(...readBindings(readTable(section, spot).rows, mode, scope));
+      let left: number = AMOUNTS.bindings;
+      for (const { mode, section, spot } of begun) {
+        const { rows } = readTable(section, spot);
+        if (rows.length > left && left >= 0) tooManyBindings(mode, spot);
+        left -= rows.length;
+        if (left >= 0) mode.rows.push(...readBindings(rows, mode, scope));
+      }
     },
     seatsAt: wanted => begun.find(({ mode }) => mode === wanted)?.seatsAt ?? null,
   };
+}
+
+const SPLIT = 'Split the game into several schemes.';
+
+function tooManyBindings({ at }: Mode, spot: Spot): void {
+  const problem = `the modes have more than ${AMOUNTS.bindings} rows together, which is the limit: from this mode on they are not read`;
+  badPlace(spot, at, 'The scheme', problem, [SPLIT]);
 }
 
 function readMode(section: Section, name: string, seats: Names<SeatsRow>, report: Report): ModeBeingFilled {

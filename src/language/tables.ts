@@ -1,6 +1,7 @@
 import type { List, Paragraph, RootContent, Table, TableCell, TableRow } from 'mdast';
 import { toString as textOf } from 'mdast-util-to-string';
 import type { Place } from '../findings/place.js';
+import { ROWS, withinAmount } from './amounts.js';
 import { type Block, placeOfBlock } from './document.js';
 import { isFactList } from './facts.js';
 import { badPlace, badValue, duplicateName, type Spot } from './faults.js';
@@ -155,8 +156,14 @@ function readRows(
     badPlace(spot, rowPlace(headings, placeOfBlock(block)), headingOf(section), 'its table has no rows', [
       'Write a row for each thing, or take the whole section out.',
     ]);
-  return { rows, extra: extra.filter(name => columns.has(name)) };
+  const amount = { most: ROWS[section.kind], what: 'rows', where: headingOf(section), wayOut: FEWER_ROWS };
+  return {
+    rows: withinAmount(rows, amount, spot, ({ at }) => at),
+    extra: extra.filter(name => columns.has(name)),
+  };
 }
+
+const FEWER_ROWS = 'Take rows out, or split the game into several schemes.';
 
 const headingOf = (section: Section): string => `\`## ${tidy(section.heading.text)}\``;
 

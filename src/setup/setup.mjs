@@ -1,4 +1,4 @@
-// Does what `npm run demo|test|bench|goldens` ask for on a machine that has nothing but Node and this folder.
+// Does what `npm run demo|test|bench|fuzz|goldens` ask for on a machine that has nothing but Node and this folder.
 // Plain JavaScript without a dependency, because it runs before `npm ci`.
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
@@ -10,6 +10,7 @@ const wishes = {
   demo: { run: runDemo },
   test: { run: runTests },
   bench: { run: runBench },
+  fuzz: { run: args => runNode(['--import', 'tsx', 'tests/fuzz/run.ts', ...args]) },
   goldens: { run: args => runTests(args, { LEVERLEAF_UPDATE_GOLDENS: '1' }) },
 };
 

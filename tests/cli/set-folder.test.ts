@@ -96,6 +96,23 @@ describe('after a build was killed', () => {
   });
 });
 
+describe('what a build leaves that was killed while it took the lock', () => {
+  it('is swept at once, the claim to a stale lock too; what may be at work stays', async () => {
+    const dead = JSON.stringify({ pid: GONE, host: hostname() });
+    const elsewhere = JSON.stringify({ pid: GONE, host: 'another-machine' });
+    const out = folderWith({
+      '.game.lock': dead,
+      '.game.lock.aa': dead,
+      '.game.lock.bb.claim': dead,
+      '.game.lock.cc': elsewhere,
+      '.game.lock.dd': '',
+    });
+    const folder = await openSetFolder(out, 'game', false);
+    await folder.close();
+    expect(readdirSync(out).sort()).toEqual(['.game.lock.cc', '.game.lock.dd']);
+  });
+});
+
 describe('two builds at once', () => {
   it('do not both get the folder', async () => {
     const out = folderWith();

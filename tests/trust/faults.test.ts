@@ -1,0 +1,195 @@
+import { execFileSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { setTimeout as wait } from 'node:timers/promises';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it, onTestFinished, type TestContext } from 'vitest';
+import { PrintError } from '../../src/print/errors.js';
+import { printDocuments } from '../../src/print/print.js';
+import { type BuildFolder, createBuildFolder, processesWith, readProcess } from '../fuzz/build-folder.js';
+import { killBuilds } from '../fuzz/kill-builds.js';
+import { missingToolNote } from '../support/missing-tool.js';
+import { browserTool } from '../support/tools.js';
+
+const SET = 'moth-and-lamp';
+const isLinux = process.platform === 'linux';
+const project = fileURLToPath(new URL('../..', import.meta.url));
+const starter = readFileSync(join(project, 'templates', 'starter.md'), 'utf8');
+
+/** The program itself is run: compiled anew into a folder like the package's. */
+let root = '';
+
+beforeAll(() => {
+  root = mkdtempSync(join(tmpdir(), 'leverleaf-program-'));
+  const compiler = join(project, 'node_modules', 'typescript', 'bin', 'tsc');
+  const output = ['--outDir', join(root, 'dist'), '--declaration', 'false'];
+  execFileSync(process.execPath, [compiler, '-p', join(project, 'tsconfig.json'), ...output]);
+  cpSync(join(project, 'templates'), join(root, 'templates'), { recursive: true });
+  cpSync(join(project, 'package.json'), join(root, 'package.json'));
+  symlinkSync(join(project, 'node_modules'), join(root, 'node_modules'), 'junction');
+});
+
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+/** A folder with a set of one version of a game, and another version to build. */
+async function folderWithSet(outFolder?: string): Promise<BuildFolder> {
+  const folder = createBuildFolder(root, outFolder);
+  onTestFinished(() => folder.remove());
+  folder.write('game.md', starter);
+  const { code, lines } = await folder.start('build', 'game.md', '--out', folder.out).ended;
+  expect(code, lines.join('\n')).toBe(0);
+  folder.write('game.md', starter.replace('Find the way to it', 'Find your way there'));
+  return folder;
+}
+
+const build = (folder: BuildFolder) => folder.start('build', 'game.md', '--out', folder.out);
+
+/** The line that a failed build complains with; there is one only, and no stack trace. */
+function complaintOf(lines: readonly string[]): string {
+  const complaints = lines.filter(line => line.startsWith('leverleaf: '));
+  expect(complaints, lines.join('\n')).toHaveLength(1);
+  expect(lines.join('\n')).not.toMatch(/unforeseen|^\s+at |\.[jt]s:\d+/m);
+  return complaints[0] ?? '';
+}
+
+async function until(isTrue: () => boolean): Promise<void> {
+  for (let tries = 0; tries < 2000 && !isTrue(); tries++) await wait(5);
+  expect(isTrue()).toBe(true);
+}
+
+it('a build killed at any moment leaves the old set or the new one, and no rubbish for long', {
+  timeout: 300_000,
+}, async () => {
+  await browserTool();
+  const { faults, killed } = await killBuilds({ root, runs: 8, seed: 20, mendEvery: 4 });
+  expect(faults).toEqual([]);
+  expect(killed).toBeGreaterThan(2);
+});
+
+describe.runIf(isLinux)('the browser', () => {
+  it('is killed in the midst of printing: a line, exit code 2, the old set as it was', async () => {
+    await browserTool();
+    const folder = await folderWithSet();
+    const before = folder.setHash(SET);
+    const { ended } = build(folder);
+    await until(() => folder.browsers().length > 0);
+    for (const pid of folder.browsers()) kill(pid);
+    const { code, lines } = await ended;
+    expect(code).toBe(2);
+    expect(complaintOf(lines)).toMatch(/The set is left as it was\.$|did not start/);
+    expect(folder.setHash(SET)).toBe(before);
+    expect(folder.leftovers([SET])).toEqual([]);
+    expect(folder.browsers()).toEqual([]);
+  });
+
+  it('hangs: the deadline ends it', async () => {
+    const browser = await browserTool();
+    const folder = createBuildFolder(root);
+    onTestFinished(() => folder.remove());
+    const ours = () => processesWith(`leverleaf-browser-${process.pid}-`);
+    const job = { name: 'manual', title: 't', html: '<p>some words</p>'.repeat(8_000) };
+    const failure = printDocuments([job], { browser, deadlineMs: 4000 }).catch((error: unknown) => error);
+    await until(() => ours().length > 0);
+    await wait(600); // printing has begun
+    const stopped = ours();
+    for (const pid of stopped) process.kill(pid, 'SIGSTOP');
+    expect(stopped.map(pid => /\) ([A-Z])/.exec(readProcess(pid, 'stat'))?.[1])).toContain('T');
+    const error = await failure;
+    expect(error).toBeInstanceOf(PrintError);
+    expect(String(error)).toMatch(/could not be printed: it took longer than 4 s\.$/);
+    await until(() => ours().length === 0);
+  });
+});
+
+describe('two builds of one scheme at once', () => {
+  it('one is built, the other told to wait with exit code 2, and nothing is lost', async () => {
+    await browserTool();
+    const folder = await folderWithSet();
+    const ends = await Promise.all([build(folder).ended, build(folder).ended]);
+    const lost = ends.filter(({ code }) => code === 2);
+    expect(ends.map(({ code }) => code).sort()).toEqual([0, 2]);
+    for (const { lines } of lost)
+      expect(complaintOf(lines)).toMatch(/Another build of this game is at work \(process \d+ on /);
+    const alone = folder.setHash(SET);
+    expect((await build(folder).ended).code).toBe(0);
+    expect(folder.setHash(SET)).toBe(alone);
+    expect(folder.leftovers([SET])).toEqual([]);
+  });
+});
+
+/** Mounts a small disk in memory; the test is left out where that can't be done. */
+function mountDisk(context: TestContext, folder: string, kilobytes: number): void {
+  mkdirSync(folder, { recursive: true });
+  try {
+    execFileSync('mount', ['-t', 'tmpfs', '-o', `size=${kilobytes}k`, 'tmpfs', folder], { stdio: 'pipe' });
+  } catch {
+    context.skip(`${missingToolNote}the right to mount a disk`);
+  }
+  onTestFinished(() => void execFileSync('umount', ['-l', folder]));
+}
+
+describe.runIf(isLinux)('the disk', () => {
+  it('is full: a line that says so, exit code 2, the old set as it was', async context => {
+    await browserTool();
+    const folder = createBuildFolder(root);
+    onTestFinished(() => folder.remove());
+    mountDisk(context, folder.out, 3500);
+    folder.write('game.md', starter);
+    expect((await build(folder).ended).code).toBe(0);
+    const before = folder.setHash(SET);
+    for (const kilobytes of [1500, 0]) {
+      fill(folder.out, kilobytes);
+      const { code, lines } = await build(folder).ended;
+      expect(code).toBe(2);
+      expect(complaintOf(lines)).toMatch(/can't be written: the disk is full\.$/);
+      expect(folder.setHash(SET)).toBe(before);
+      expect(folder.leftovers([SET, 'filling'])).toEqual([]);
+    }
+  });
+
+  it('of temporary files is full: a line, exit code 2, the old set as it was', async context => {
+    await browserTool();
+    const folder = await folderWithSet();
+    const before = folder.setHash(SET);
+    mountDisk(context, folder.temporary, 64);
+    const { code, lines } = await build(folder).ended;
+    expect(code).toBe(2);
+    complaintOf(lines);
+    expect(folder.setHash(SET)).toBe(before);
+    expect(folder.leftovers([SET])).toEqual([]);
+  });
+
+  it('may only be read: a line that says so, exit code 2, the old set as it was', async context => {
+    await browserTool();
+    const folder = createBuildFolder(root);
+    onTestFinished(() => folder.remove());
+    mountDisk(context, folder.out, 20_000);
+    folder.write('game.md', starter);
+    expect((await build(folder).ended).code).toBe(0);
+    const before = folder.setHash(SET);
+    execFileSync('mount', ['-o', 'remount,ro', folder.out]);
+    const { code, lines } = await build(folder).ended;
+    expect(code).toBe(2);
+    expect(complaintOf(lines)).toMatch(/can't be written: the disk is read-only\.$/);
+    expect(folder.setHash(SET)).toBe(before);
+    expect(folder.leftovers([SET])).toEqual([]);
+  });
+});
+
+/** Fills a disk up to a rest, by a file of zeros. */
+function fill(folder: string, restKilobytes: number): void {
+  const free = Number(
+    execFileSync('df', ['--output=avail', '-k', folder], { encoding: 'utf8' }).split('\n')[1],
+  );
+  const file = join(folder, 'filling');
+  writeFileSync(file, Buffer.alloc(Math.max(0, free - restKilobytes) * 1024), { flag: 'a' });
+}
+
+function kill(pid: number): void {
+  try {
+    process.kill(pid, 'SIGKILL');
+  } catch {
+    // It has ended.
+  }
+}
