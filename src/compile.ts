@@ -1,5 +1,7 @@
 import { applyAccepted } from './checks/accepted.js';
 import { checkConflicts } from './checks/conflicts.js';
+import { TooManyStatesError } from './checks/coverage/diagram-store.js';
+import type { IsUsable } from './checks/coverage/offers.js';
 import { checkCoverage } from './checks/coverage.js';
 import type { Coverage } from './checks/coverage-model.js';
 import { checkTiming } from './checks/timing.js';
@@ -10,7 +12,7 @@ import { builtInTemplates } from './documents/page/templates.js';
 import { checkPhrases } from './documents/phrases.js';
 import { compareFindings, type Finding } from './findings/finding.js';
 import type { SourceFile } from './findings/place.js';
-import { createReport } from './findings/report.js';
+import { createReport, type Report } from './findings/report.js';
 import type { Scheme } from './language/model.js';
 import { type ReadScheme, readScheme } from './language/read.js';
 
@@ -26,7 +28,7 @@ export interface Compiled {
   readonly scheme: Scheme | null;
   /** In the order of the report. */
   readonly findings: readonly Finding[];
-  /** Null where the scheme is not complete. */
+  /** Null where the scheme is not complete or has too many states to explore. */
   readonly coverage: Coverage | null;
 }
 
@@ -43,11 +45,22 @@ export function compile(
   const isUsable = checkConflicts(scheme, report);
   checkWords(scheme, report, createKeyFit(scheme));
   checkPhrases(scheme, templates, report);
-  const coverage = scheme.complete ? checkCoverage(scheme, report, {}, isUsable) : null;
+  const coverage = scheme.complete ? exploreCoverage(scheme, report, isUsable) : null;
   const checked = scheme.complete ? findings : findings.filter(isSureInPart);
   const late = createReport();
   const accepted = applyAccepted(scheme, checked, late.report);
   return { scheme, findings: [...accepted, ...late.findings].sort(compareFindings), coverage };
+}
+
+/** Null where there are too many states to explore; the finding says so. */
+function exploreCoverage(scheme: Scheme, report: Report, isUsable: IsUsable | null): Coverage | null {
+  try {
+    return checkCoverage(scheme, report, {}, isUsable);
+  } catch (error) {
+    if (!(error instanceof TooManyStatesError)) throw error;
+    report('too-many-states', scheme.title.at, { limit: error.limit });
+    return null;
+  }
 }
 
 /** In a scheme that is only read in part, what seems not to be used may stand in a row that was left out. */

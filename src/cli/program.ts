@@ -63,7 +63,7 @@ function oneLine(text: string): string {
 }
 
 /** Errors whose message is a sentence for the person at the terminal. */
-const FOR_PEOPLE: readonly string[] = ['CliError', 'NoBrowserError', 'PrintError', 'TooManyStatesError'];
+const FOR_PEOPLE: readonly string[] = ['CliError', 'NoBrowserError', 'PrintError'];
 
 function complaint(error: unknown): string {
   if (error instanceof Error && FOR_PEOPLE.includes(error.name))

@@ -3,8 +3,6 @@ import { createReport } from '../../src/findings/report.js';
 import { AMOUNTS, ROWS } from '../../src/language/amounts.js';
 import { LIMITS } from '../../src/language/limits.js';
 import { readScheme } from '../../src/language/read.js';
-import { folderWith, run } from '../cli/test-terminal.js';
-import { createRandom } from '../support/random.js';
 import { smallText } from '../support/small-scheme.js';
 
 const times = (count: number, make: (index: number) => string): readonly string[] =>
@@ -231,34 +229,8 @@ describe('each limit', () => {
       expect(over?.complete ?? false).toBe(false);
     },
   );
-
-  it('of states is told in one line, with exit code 2', async () => {
-    const { code, lines: said } = await run(folderWith({ 'game.md': entangled() }), 'check', 'game.md');
-    expect(code).toBe(2);
-    expect(said).toHaveLength(1);
-    expect(said[0]).toMatch(
-      /^leverleaf: The settings of this scheme .*more than the limit of 24000000 numbers/,
-    );
-  });
 });
 
 /** Two keys, no pair twice. */
 const chordOf = (index: number): string =>
   `key ${1 + (index % 4)} + key ${5 + (Math.floor(index / 4) % 5)}`.concat(index > 19 ? ' + key star' : '');
-
-/** Settings of which each is set and read by all others, so that none can be looked at alone. */
-function entangled(): string {
-  const random = createRandom(1);
-  const [count, values] = [16, 64];
-  const setting = () => `S${random.below(count)}`;
-  const value = () => 1 + random.below(values);
-  const condition = () => `${setting()} is ${random.chance(0.5) ? 'not ' : ''}${value()}`;
-  const rows = times(
-    100,
-    () =>
-      `| game | Wave | | | ${[condition(), condition(), condition()].join(' and ')} | ${setting()}: ${value()}; ${setting()}: next | | |`,
-  );
-  const settings = Array.from({ length: count }, (_, index) => `S${index} | 1 to ${values} | 1 | game`);
-  const text = smallText([ROW], { settings });
-  return text.replace(/^\| each .*$/m, rows.join('\n'));
-}

@@ -45,7 +45,7 @@ export function createStore(sizes: readonly number[], most: number): Store {
       if (hashes[node] === hash && isSame(children, starts[node] ?? 0, buffer)) return node;
       slot = (slot + 1) & mask;
     }
-    if (used + buffer.length > most) throw tooMany(most);
+    if (used + buffer.length > most) throw new TooManyStatesError(most);
     grow(buffer.length);
     const node = nodes++;
     starts[node] = used;
@@ -85,11 +85,6 @@ function isSame(children: Int32Array, start: number, buffer: Int32Array): boolea
   return true;
 }
 
-const tooMany = (most: number) =>
-  new TooManyStatesError(
-    `The settings of this scheme depend on each other in too many ways to explore (more than the limit of ${most} numbers): let fewer of them be read by \`When\` and by \`## Variations\` together, or give them fewer values.`,
-  );
-
 function widen(from: Int32Array<ArrayBuffer>, into: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
   into.set(from);
   return into;
@@ -98,6 +93,13 @@ function widen(from: Int32Array<ArrayBuffer>, into: Int32Array<ArrayBuffer>): In
 /** The states to be explored need more room than is given to them. */
 export class TooManyStatesError extends Error {
   override readonly name = 'TooManyStatesError';
+  /** Numbers that there is room for. */
+  readonly limit: number;
+
+  constructor(limit: number) {
+    super(`The states need more room than ${limit} numbers.`);
+    this.limit = limit;
+  }
 }
 
 /** About 100 MB at most. */

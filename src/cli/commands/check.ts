@@ -32,9 +32,13 @@ interface Checked extends Compiled {
 type WriteFormat = (checked: Checked, options: CheckOptions, terminal: Terminal) => Promise<string>;
 
 const FORMATS: Readonly<Record<string, WriteFormat>> = {
-  async text({ findings, files, coverage }, options, terminal) {
+  async text({ scheme, findings, files, coverage }, options, terminal) {
     const { writeText } = await import('../../findings/formats/text.js');
-    const text = await writeText(findings, files, terminal);
+    const text = await writeText(findings, files, {
+      colours: terminal.colours,
+      width: terminal.width,
+      readEvery: scheme?.game.readEvery.value ?? 1,
+    });
     if (!options.coverage) return text;
     const { writeMatrix } = await import('../matrix.js');
     return `${writeMatrix(coverage, terminal)}\n${text}`;

@@ -1,5 +1,5 @@
 import type { Witness } from '../../findings/finding.js';
-import { foldWitness, type TimelineRow } from '../../findings/formats/timeline.js';
+import { durationText, foldWitness, runText, type TimelineRow } from '../../findings/formats/timeline.js';
 import { STANDARDS, type StandardName, type TvStandard } from '../../hardware/clocks.js';
 import type { Scheme } from '../../language/model.js';
 import { readPeriodMs } from '../bits/words.js';
@@ -71,13 +71,8 @@ function createColumn(row: TimelineRow, periodMs: number): TimingColumn {
     first: row.first,
     reads,
     startMs: row.first * periodMs,
-    label: reads === 1 ? '' : `${reads} reads, ${durationText(reads * periodMs)}`,
+    label: reads === 1 ? '' : runText(reads, periodMs),
   };
-}
-
-/** `2.00 s`, `83 ms`. */
-export function durationText(ms: number): string {
-  return ms >= 1000 ? `${(ms / 1000).toFixed(2)} s` : `${ms.toFixed(0)} ms`;
 }
 
 function tracksOf(kind: TimingTrack['kind'], runs: readonly TimelineRow[]): readonly TimingTrack[] {

@@ -155,4 +155,17 @@ export const COVERAGE_RULES = {
     example:
       '| Who | Action | Control | Gesture |\n| --- | --- | --- | --- |\n| each | Steer | stick left/right | held |\n\n(and nothing on `stick up`, `stick down` and `button`)',
   },
+  'too-many-states': {
+    severity: 'error',
+    message:
+      'The settings depend on each other in too many ways to explore: more than {limit} numbers of memory.',
+    effect: 'Nobody can tell on which consoles the game plays.',
+    waysOut: [
+      'Let fewer settings be read by `When` and by `## Variations` together, or give them fewer values.',
+    ],
+    explanation:
+      'Coverage looks at every state of a game that a player can reach. What can be looked at apart is looked at apart; where many settings of many values are each set and read by all the others, that is not possible, and the exploration is given up at a fixed amount of memory. No coverage is told then; the other rules are not touched.',
+    example:
+      '| Who | Action | When | Then |\n| --- | --- | --- | --- |\n| game | Wave | S1 is 3 and S2 is not 5 and S7 is 60 | S4: 12; S9: next |\n\n(a hundred such rows, for sixteen settings of sixty-four values)',
+  },
 } as const satisfies Readonly<Record<string, Rule>>;

@@ -12,6 +12,8 @@ export interface TextOptions {
   readonly colours: Colours;
   /** Columns to wrap at. */
   readonly width: number;
+  /** Frames between two reads of the scheme; 1 if left out. */
+  readonly readEvery?: number;
 }
 
 /** Columns before the text of a source line, at most. */
@@ -55,7 +57,7 @@ function findingLines(
       width,
       colours,
     ),
-    ...witnessLines(finding, colours),
+    ...witnessLines(finding, options),
   ];
 }
 
@@ -109,11 +111,11 @@ function labelled(
   });
 }
 
-function witnessLines({ witness }: Finding, colours: Colours): readonly string[] {
+function witnessLines({ witness }: Finding, { colours, readEvery = 1 }: TextOptions): readonly string[] {
   if (witness === undefined) return [];
   return [
     `  ${colours.dim(`shown on ${witness.standard}, held down at each read → what happens:`)}`,
-    ...timelineLines(witness).map(line => `    ${visibleText(line)}`),
+    ...timelineLines(witness, readEvery).map(line => `    ${visibleText(line)}`),
   ];
 }
 

@@ -1,3 +1,4 @@
+import { frameRate, STANDARDS, type StandardName, toNumber } from '../../hardware/clocks.js';
 import type { Witness, WitnessStep } from '../finding.js';
 
 /** Reads in a row in which the same happens. */
@@ -27,12 +28,20 @@ function isSame(a: readonly string[], b: readonly string[]): boolean {
   return a.length === b.length && a.every((name, index) => name === b[index]);
 }
 
-/** Three columns: reads, what is engaged, what fires. */
-export function timelineLines(witness: Witness): readonly string[] {
-  const rows = foldWitness(witness).map(({ first, last, engaged, fires }) => ({
-    reads: first === last ? `read ${first}` : `reads ${first} to ${last}`,
-    engaged: engaged.length === 0 ? 'nothing' : engaged.join(', '),
-    fires: fires.map(action => `“${action}”`).join(', '),
+/** Runs of more reads than this are told with their length. */
+const LONGEST_PLAIN = 3;
+
+/**
+ * Three columns: reads (a long run with its length), what is engaged, what fires.
+ *
+ * @param readEvery frames between two reads
+ */
+export function timelineLines(witness: Witness, readEvery: number): readonly string[] {
+  const period = periodMs(witness, readEvery);
+  const rows = foldWitness(witness).map(row => ({
+    reads: readsText(row, period),
+    engaged: row.engaged.length === 0 ? 'nothing' : row.engaged.join(', '),
+    fires: row.fires.map(action => `“${action}”`).join(', '),
   }));
   const reads = Math.max(...rows.map(row => row.reads.length));
   const engaged = Math.max(...rows.map(row => row.engaged.length));
@@ -42,4 +51,26 @@ export function timelineLines(witness: Witness): readonly string[] {
       row.fires === '' ? row.engaged : `${row.engaged.padEnd(engaged)}  → ${row.fires}`,
     ].join('  '),
   );
+}
+
+function readsText({ first, last }: TimelineRow, period: number): string {
+  if (first === last) return `read ${first}`;
+  const count = last - first + 1;
+  const span = `reads ${first} to ${last}`;
+  return count > LONGEST_PLAIN ? `${span} (${runText(count, period)})` : span;
+}
+
+/** `120 reads, 2.00 s` */
+export function runText(reads: number, period: number): string {
+  return `${reads} reads, ${durationText(reads * period)}`;
+}
+
+/** `2.00 s`, `83 ms`. */
+export function durationText(ms: number): string {
+  return ms >= 1000 ? `${(ms / 1000).toFixed(2)} s` : `${ms.toFixed(0)} ms`;
+}
+
+/** Milliseconds between two reads on the witness’s TV standard. */
+function periodMs({ standard }: Witness, readEvery: number): number {
+  return (1000 * readEvery) / toNumber(frameRate(STANDARDS[standard as StandardName]));
 }
