@@ -65,8 +65,12 @@ function insteadOfWays(x: Binding, y: Binding): readonly string[] {
   });
 }
 
-/** Gestures that happen when the control is let go: by then it is known what the player meant. */
-const isPatient = ({ gesture }: Binding): boolean => gesture.kind === 'tap' || gesture.kind === 'release';
+/**
+ * Gestures that happen when the control is let go, by when it is known what the player meant; and `held`, of which a
+ * read more or less before the chord closes does no harm.
+ */
+const isPatient = ({ gesture }: Binding): boolean =>
+  gesture.kind === 'tap' || gesture.kind === 'release' || gesture.kind === 'held';
 
 /** A control of the same controller that the mode has no use for. */
 function freeControlWay({ mode, seats, among }: Sighting, x: Binding, y: Binding): readonly string[] {
