@@ -17,14 +17,31 @@ export type Contact =
     }
   | { readonly kind: 'switch'; readonly id: SwitchName; readonly name: SwitchName };
 
+/** The same object each time for the same control of the same controller in the same port. */
 export function controlContact(port: Port, controller: Controller, control: Control): Contact {
+  const known = contacts[port].get(control);
+  if (known?.kind === 'control' && known.controller === controller) return known;
   const seat = control.seat === '' ? port : `${port} ${control.seat}`;
-  return { kind: 'control', id: `${seat} ${control.name}`, port, controller, control };
+  const contact: Contact = { kind: 'control', id: `${seat} ${control.name}`, port, controller, control };
+  contacts[port].set(control, contact);
+  return contact;
 }
 
+const contacts = { left: new WeakMap<Control, Contact>(), right: new WeakMap<Control, Contact>() };
+
 export function switchContact(name: SwitchName): Contact {
-  return { kind: 'switch', id: name, name };
+  return SWITCH_CONTACTS[name];
 }
+
+const switchContactOf = (name: SwitchName): Contact => ({ kind: 'switch', id: name, name });
+
+const SWITCH_CONTACTS: Readonly<Record<SwitchName, Contact>> = {
+  'TV type': switchContactOf('TV type'),
+  'left difficulty': switchContactOf('left difficulty'),
+  'right difficulty': switchContactOf('right difficulty'),
+  SELECT: switchContactOf('SELECT'),
+  RESET: switchContactOf('RESET'),
+};
 
 /** How a contact is worked: engaged or not, in one of two positions, or turned. */
 export function contactType(contact: Contact): 'momentary' | 'two-position' | 'turning' {
