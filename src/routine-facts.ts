@@ -3,8 +3,10 @@ import type { RoutineFacts } from './documents/bits/view.js';
 import type { HandoffFacts, ModeFacts, OutputFact, RamFact } from './handoff/index.js';
 
 /** What the bit-level appendix says of the generated reading routine. */
-export function routineFacts({ modes, sharedRam, ramBytes, outputs }: HandoffFacts): RoutineFacts {
+export function routineFacts(facts: HandoffFacts): RoutineFacts {
+  const { modes, sharedRam, ramBytes, outputs, howToRunVectors } = facts;
   return {
+    vectorsGuide: howToRunVectors,
     costs: worstCosts(modes),
     ram: {
       about: 'The layout of the reading routine in read.asm.',

@@ -37,7 +37,7 @@ describe('explain', () => {
 describe('help', () => {
   it('names every command with what it does, examples and the exit codes', async () => {
     const { out } = await run(folderWith(), '--help');
-    for (const command of ['new', 'check', 'build', 'explain', 'recipe'])
+    for (const command of ['new', 'check', 'build', 'explain', 'recipe', 'trace'])
       expect(out).toContain(`\n  ${command} `);
     expect(out).toMatch(/Examples:\n {2}leverleaf new/);
     expect(out).toContain('Exit codes: 0 fine, 1 the scheme has errors, 2');
@@ -122,5 +122,38 @@ describe('colours', () => {
     [true, { TERM: 'dumb' }, false],
   ])('at a terminal: %s, with %j: %s', (isTerminal, environment, expected) => {
     expect(hasColours(isTerminal, environment)).toBe(expected);
+  });
+});
+
+describe('trace', () => {
+  const scheme = readFileSync(new URL('../../schemes/kiln-yard.md', import.meta.url), 'utf8');
+  const log = (last: string) =>
+    `SWCHA,SWCHB,INPT4,fires\n$FF,$0B,$80,\n$FF,$0B,$00,Light the kiln\n$FF,$0B,$80,\n$FF,$0B,$00,${last}\n`;
+
+  it('says nothing of a build that does what the scheme says', async () => {
+    const folder = folderWith({ 'game.md': scheme, 'log.csv': log('Lift') });
+    expect(await run(folder, 'trace', 'game.md', 'log.csv')).toMatchObject({
+      code: 0,
+      out: expect.stringMatching(/^4 reads: the build and the scheme agree/),
+    });
+  });
+
+  it('names the read, the control and the action where they differ', async () => {
+    const folder = folderWith({ 'game.md': scheme, 'log.csv': log('Set down') });
+    const { code, out } = await run(folder, 'trace', 'game.md', 'log.csv');
+    expect(code).toBe(1);
+    expect(out).toMatch(/Read 3 \(line 5\), Yard, left button/);
+    expect(out).toContain('“Lift” (left) should happen');
+    expect(out).toContain('Set down');
+  });
+
+  it.each([
+    { name: 'a log that is not there', words: ['game.md', 'none.csv'] },
+    { name: 'a file that is no log', words: ['game.md', 'game.md'] },
+    { name: 'seats that the scheme has not', words: ['game.md', 'log.csv', '--seats', 'Nobody'] },
+  ])('can’t be run with $name', async ({ words }) => {
+    const folder = folderWith({ 'game.md': scheme, 'log.csv': log('Lift') });
+    const { code, out, lines } = await run(folder, 'trace', ...words);
+    expect({ code, out, lines: lines.length }).toEqual({ code: 2, out: '', lines: 1 });
   });
 });

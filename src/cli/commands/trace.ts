@@ -21,6 +21,7 @@ export async function trace(
   }
   const text = await readLog(resolve(terminal.workingFolder, log));
   const result = traceScheme(compiled.scheme, text, options);
+  if (result.reads === 0 && result.faults.length > 0) throw new CliError(result.faults.join(' '));
   await terminal.out(`${traceLines(result).join('\n')}\n`);
   return result.differences.length > 0 || result.faults.length > 0 ? 1 : 0;
 }

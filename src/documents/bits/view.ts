@@ -28,6 +28,8 @@ export interface BitsView {
   readonly procedures: readonly Procedure[];
   readonly ram: RamView;
   readonly ramBytes: number;
+  /** Empty where there are no vectors. */
+  readonly vectorsGuide: readonly string[];
   readonly sources: readonly SourcedFact[];
 }
 
@@ -50,6 +52,8 @@ export interface SeatsView {
 /** What a generated reading routine can tell of itself, in place of the appendix's own reckoning. */
 export interface RoutineFacts {
   readonly ram: RamView;
+  /** How the acceptance vectors are run against a build, a paragraph each. */
+  readonly vectorsGuide: readonly string[];
   /** Worst case of each mode and seats row: CPU cycles a read, bytes of ROM. */
   readonly costs: readonly {
     readonly mode: string;
@@ -79,6 +83,7 @@ export function viewBits(scheme: Scheme, routine?: RoutineFacts): BitsView {
     procedures: viewProcedures(scheme),
     ram,
     ramBytes: RAM_BYTES,
+    vectorsGuide: routine?.vectorsGuide ?? [],
     sources: viewSources(scheme),
   };
 }

@@ -105,6 +105,12 @@ function listSections(view: BitsView): readonly Section[] {
       parts: [],
     },
     { id: 'ram', title: 'State in RAM', content: ramSection(view), parts: [] },
+    {
+      id: 'vectors',
+      title: 'Acceptance vectors',
+      content: view.vectorsGuide.map(text => h('p', text)),
+      parts: [],
+    },
     { id: 'sources', title: 'Sources and cautions', content: sourcesSection(view), parts: [] },
   ];
   return all.filter(({ content }) => content.length > 0);

@@ -60,6 +60,7 @@ describe('bits.html', () => {
     const input = inputOf(DYE_WORKS);
     const byte = { offset: 0, name: 'DYE__FIRED0', holds: 'what fired', bits: [] };
     const given = createBits(input, {
+      vectorsGuide: ['Run the build read by read.'],
       ram: { about: 'Measured.', shared: [byte], modes: [], total: 77 },
       costs: [{ mode: 'Work', seats: 'Turning', cycles: 123, bytes: 45 }],
     }).html;
@@ -67,6 +68,7 @@ describe('bits.html', () => {
     expect(text).toContain('at most 123 cycles a read and 45 bytes');
     expect(text).toContain('77 of 128 bytes');
     expect(text).toContain('DYE__FIRED0');
+    expect(text).toContain('Run the build read by read.');
   });
 });
 
