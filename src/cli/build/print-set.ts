@@ -26,7 +26,7 @@ export async function printSet(
   const booklets: Promise<BuiltFile>[] = [];
   try {
     const printed = await printDocuments(printables, {
-      thumbnails: false, // pictures are not the same bytes each time yet
+      thumbnails: true,
       onPrinted({ name, pdf }) {
         onPrinted(name);
         if (name === 'manual') booklets.push(bookletOf(pdf, manualPage));
