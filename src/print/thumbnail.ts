@@ -57,10 +57,12 @@ function layOutOnPage(pageHeight: number): void {
   body.style.margin = '0';
   body.style.padding = page instanceof CSSPageRule ? page.style.margin : '0';
   document.documentElement.style.background = '#fff';
+  let isPastFirst = false;
   for (const element of document.querySelectorAll<HTMLElement>('body *')) {
     const { breakAfter, breakBefore } = getComputedStyle(element);
     const { top } = element.getBoundingClientRect();
     if (breakAfter === 'page' && top < pageHeight) element.style.minHeight = `${pageHeight}px`;
-    if (breakBefore === 'page' && top > 1) element.style.visibility = 'hidden';
+    if (breakBefore === 'page' && top > 1) isPastFirst = true;
+    if (isPastFirst) element.style.visibility = 'hidden';
   }
 }
