@@ -46,7 +46,7 @@ export function createManual(input: DocumentInput): PrintableDocument {
     language: speech.phrases.language,
     kind: 'manual',
     styles: [
-      readStyles(templates, ['base', 'manual']),
+      readStyles(templates, ['base', 'drawings', 'manual']),
       `:root{--page-width:${area.width}mm;--page-height:${area.height}mm}`,
       manualPageRules(paper, furniture, facts),
     ],

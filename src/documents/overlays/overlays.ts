@@ -38,7 +38,7 @@ export function createOverlays(input: DocumentInput): PrintableDocument {
       language: phrases.language,
       kind: 'overlays',
       styles: [
-        readStyles(templates, ['base', 'overlays']),
+        readStyles(templates, ['base', 'drawings', 'overlays']),
         `@page{size:${width}mm ${height}mm;margin:0}`,
         `.sheet{width:${width - EDGE}mm;height:${height - EDGE}mm}.sheet-foot{left:${RULER.x}mm;width:${width - 2 * RULER.x}mm}`,
       ],
