@@ -1,10 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { compile } from '../../src/compile.js';
+import { createBits } from '../../src/documents/bits/write.js';
 import type { DocumentInput } from '../../src/documents/document.js';
 import { createManual } from '../../src/documents/manual/manual.js';
 import { createOverlays } from '../../src/documents/overlays/overlays.js';
 import { builtInTemplates } from '../../src/documents/page/templates.js';
+import { createReportDocument } from '../../src/documents/report/write.js';
+import { handoffFacts } from '../../src/handoff/index.js';
+import { routineFacts } from '../../src/routine-facts.js';
 import { crowded, EVERYTHING, longest } from './everything-scheme.js';
 
 /** What documents are made from, for the text of a scheme. Throws where the language itself has a fault. */
@@ -36,4 +40,9 @@ export const SCHEMES: Readonly<Record<string, () => string>> = {
   crowded: () => crowded(16),
 };
 
-export const documentsOf = (input: DocumentInput) => [createManual(input), createOverlays(input)];
+export const documentsOf = (input: DocumentInput) => [
+  createManual(input),
+  createOverlays(input),
+  createBits(input, routineFacts(handoffFacts(input.scheme))),
+  createReportDocument(input),
+];

@@ -1,5 +1,5 @@
 import type { Element } from 'hast';
-import { h } from '../page/elements.js';
+import { h, SCROLLS } from '../page/elements.js';
 import type { ActionLines, BindingLine, ModeTable, TestCells } from './mode-view.js';
 import type { WireCells } from './wire-cells.js';
 
@@ -24,7 +24,7 @@ export function seatsText({ seats }: ModeTable): string {
 
 /** One mode in one seats row: the table of its bindings, why the tests are as they are, and what they cost. */
 export function modeSection(view: ModeTable, id: string): Element {
-  return h('section', { id, class: isShort(view) ? 'mode short' : 'mode' }, [
+  return h('section', { id, class: isShort(view) ? 'mode short' : 'mode', ...SCROLLS }, [
     h('h3', [`${view.mode.name} `, h('span', { class: 'of' }, `${view.mode.kind} · ${seatsText(view)}`)]),
     view.actions.length === 0 ? h('p', 'Nothing is read in this mode.') : bindingTable(view),
     ...view.cautions.map(text => h('p', { class: 'caution' }, text)),

@@ -1,6 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import type { DocumentInput, PrintableDocument } from '../document.js';
-import { h, table } from '../page/elements.js';
+import { h, SCROLLS, table } from '../page/elements.js';
 import { readFurniture, sheetPageRules } from '../page/furniture.js';
 import { writePage } from '../page/shell.js';
 import { readStyles, readTemplate } from '../page/templates.js';
@@ -66,7 +66,7 @@ function writeBody(view: BitsView): readonly Element[] {
     standardsTable(view),
     contents(sections),
     ...sections.map(({ id, title, content }, index) =>
-      h('section', { id, class: 'chapter' }, [h('h2', `${index + 1}  ${title}`), ...content]),
+      h('section', { id, class: 'chapter', ...SCROLLS }, [h('h2', `${index + 1}  ${title}`), ...content]),
     ),
   ];
 }

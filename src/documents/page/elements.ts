@@ -6,6 +6,9 @@ export { h };
 /** What can stand in an element: a tree, text, or a list of them. Text never becomes markup. */
 export type Content = ElementContent | string | readonly (ElementContent | string)[];
 
+/** For what may be wider than a small screen and then scrolls: the keyboard can get there too. */
+export const SCROLLS = { tabIndex: 0 } as const;
+
 export interface TableParts {
   readonly className?: string;
   /** Printed above the table; read out in any case where `hidden`. */

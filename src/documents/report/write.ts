@@ -1,6 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import type { DocumentInput, PrintableDocument } from '../document.js';
-import { h } from '../page/elements.js';
+import { h, SCROLLS } from '../page/elements.js';
 import { readFurniture, sheetPageRules } from '../page/furniture.js';
 import { writePage } from '../page/shell.js';
 import { readStyles, readTemplate } from '../page/templates.js';
@@ -114,7 +114,7 @@ function coverageSection({ matrix }: ReportView): Element {
           ),
         ]
       : matrixSection(matrix);
-  return h('section', { class: matrix === null ? 'coverage' : 'coverage wall' }, [
+  return h('section', { class: matrix === null ? 'coverage' : 'coverage wall', ...SCROLLS }, [
     h('h2', 'Where the game plays'),
     ...content,
   ]);
