@@ -68,6 +68,21 @@ describe.each(Object.keys(SCHEMES))('%s', name => {
   });
 });
 
+describe('type', () => {
+  it.each(Object.keys(SCHEMES))('is nowhere under 7 pt, in no document of %s', async name => {
+    const found = await browserTool();
+    const documents = documentsOf(inputOf((SCHEMES[name] as () => string)()));
+    for (const { name: document, pdf } of await printDocuments(documents, { browser: found })) {
+      const texts = (await readPdfPages(pdf)).flatMap(page => page.texts);
+      const small = texts.filter(({ size }) => size < 6.99);
+      expect(
+        small.map(({ text, size }) => `${size.toFixed(2)} pt: ${text}`),
+        document,
+      ).toEqual([]);
+    }
+  });
+});
+
 describe('the check itself', () => {
   it('sees text that leaves its box, its drawing or the page, and texts on each other', async () => {
     const page = await openPage();

@@ -36,7 +36,7 @@ function drawPin({ pin, carries, bit }: PinView): Element {
   const use = bit === '' ? 'supply' : carries.length > 0 ? 'carries' : 'idle';
   return s('g', { class: `pin ${use}` }, [
     s('circle', { cx: x, cy: row.y, r: PIN_RADIUS }),
-    s('text', { x, y: row.y + 13 }, String(pin)),
+    s('text', { x, y: row.y + 16 }, String(pin)),
   ]);
 }
 
