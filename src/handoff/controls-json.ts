@@ -4,13 +4,14 @@ import { frameRate, toNumber } from '../hardware/clocks.js';
 import { scanSteps } from '../hardware/port-setup.js';
 import { REGISTERS } from '../hardware/registers.js';
 import { type Wire, wireOf } from '../hardware/wiring.js';
+import { conditionText, effectText } from '../language/as-written.js';
 import type { Gesture, Mode, Scheme, Setting } from '../language/model.js';
 import type { UnitCost } from './layout.js';
 import type { Handoff } from './model.js';
 import { outputKey, outputList } from './outputs.js';
 import { hasPots } from './routine/banks.js';
 import { contactsOfScheme, maskOf, scanDirection, vblankValue } from './symbols.js';
-import { readsByStandard, textOfCondition, textOfEffect } from './units.js';
+import { readsByStandard } from './units.js';
 
 export const CONTROLS_FORMAT = { format: 'leverleaf-controls', version: 1 } as const;
 
@@ -152,8 +153,8 @@ function viewGameRows(mode: Mode): readonly object[] {
     .filter(({ who }) => who.value.kind === 'game')
     .map(({ action, conditions, effects }) => ({
       action: action.name,
-      when: conditions.map(textOfCondition),
-      effects: effects.map(textOfEffect),
+      when: conditions.map(conditionText),
+      effects: effects.map(effectText),
     }));
 }
 
@@ -199,8 +200,8 @@ function viewBinding({ scheme, outputs }: Handoff, binding: Binding, tooLong: re
     direction: binding.direction,
     controls: binding.parts.map(({ id }) => id),
     gesture: viewGesture(scheme, binding.gesture),
-    when: binding.conditions.map(textOfCondition),
-    effects: binding.effects.map(textOfEffect),
+    when: binding.conditions.map(conditionText),
+    effects: binding.effects.map(effectText),
     insteadOf: binding.insteadOf.map(({ name }) => name),
     alongWith: binding.alongWith.map(({ name }) => name),
     isFallback: binding.origin.kind === 'fallback',

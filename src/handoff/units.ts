@@ -3,7 +3,8 @@ import { type Binding, bindingsOf } from '../gestures/bindings.js';
 import { settingSource } from '../gestures/settings.js';
 import type { StandardName } from '../hardware/clocks.js';
 import type { ConsoleProfile } from '../hardware/consoles.js';
-import type { Condition, Effect, Gesture, Mode, Scheme, SeatsRow, Setting } from '../language/model.js';
+import { conditionText, effectText } from '../language/as-written.js';
+import type { Gesture, Mode, Scheme, SeatsRow, Setting } from '../language/model.js';
 import { readsOf } from '../language/time.js';
 
 /**
@@ -99,29 +100,10 @@ const textOfBinding = (binding: Binding) => [
   binding.gesture.kind,
   'time' in binding.gesture ? binding.gesture.time.text : '',
   'position' in binding.gesture ? binding.gesture.position : '',
-  binding.conditions.map(textOfCondition),
-  binding.effects.map(textOfEffect),
+  binding.conditions.map(conditionText),
+  binding.effects.map(effectText),
   binding.insteadOf.map(({ name }) => name),
 ];
-
-/** `Chart is not 3`. */
-export function textOfCondition({ setting, is, value }: Condition): string {
-  return `${setting.name} is ${is ? '' : 'not '}${value}`;
-}
-
-/** `go to Quay`, `Chart: next`. */
-export function textOfEffect(effect: Effect): string {
-  switch (effect.kind) {
-    case 'go to':
-      return `go to ${effect.mode.name}`;
-    case 'set':
-      return `${effect.setting.name}: ${effect.value}`;
-    case 'step':
-      return `${effect.setting.name}: ${effect.by === 1 ? 'next' : 'previous'}`;
-    default:
-      return effect satisfies never;
-  }
-}
 
 /** A setting's value as the routine knows it: its place in the setting's list, from 0. */
 export function numberOfValue(setting: Setting, value: string): number {

@@ -1,4 +1,5 @@
 import { frameRate, type TvStandard, toNumber } from '../../hardware/clocks.js';
+import { conditionText, effectText } from '../../language/as-written.js';
 import type { Condition, Effect, Gesture, Scheme, Time } from '../../language/model.js';
 import { readsOf } from '../../language/time.js';
 
@@ -14,27 +15,12 @@ export function hexAddress(address: number): string {
 
 /** `Chart is 1 and Tide is not strong`; empty where nothing is asked. */
 export function conditionsText(conditions: readonly Condition[]): string {
-  return conditions
-    .map(({ setting, is, value }) => `${setting.name} is ${is ? '' : 'not '}${value}`)
-    .join(' and ');
+  return conditions.map(conditionText).join(' and ');
 }
 
 /** `go to Harbour; Chart: next`. */
 export function effectsText(effects: readonly Effect[]): string {
   return effects.map(effectText).join('; ');
-}
-
-function effectText(effect: Effect): string {
-  switch (effect.kind) {
-    case 'go to':
-      return `go to ${effect.mode.name}`;
-    case 'set':
-      return `${effect.setting.name}: ${effect.value}`;
-    case 'step':
-      return `${effect.setting.name}: ${effect.by === 1 ? 'next' : 'previous'}`;
-    default:
-      return effect satisfies never;
-  }
 }
 
 /** As the scheme writes it: `tap under 0.5 s`, `flip to A`; a named time with what it stands for. */
