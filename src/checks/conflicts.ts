@@ -1,8 +1,9 @@
-import type { FindingDetails, Witness } from '../findings/finding.js';
-import type { Report } from '../findings/report.js';
-import type { Scheme } from '../language/model.js';
-import { findConflicts } from './conflicts/find.js';
-import { clearest, groupSightings, type SightingGroup } from './conflicts/sighting.js';
+import { type FindingDetails, relatedTo, type Witness } from '../findings/finding.js';
+import { type Report, recordReports } from '../findings/report.js';
+import type { Mode, Scheme } from '../language/model.js';
+import { createMemory } from '../memory.js';
+import { type ConflictMemory, findConflicts, groundsOf } from './conflicts/find.js';
+import { clearest, groupSightings, type Sighting, type SightingGroup } from './conflicts/sighting.js';
 import { createIsUsable } from './conflicts/usable.js';
 import { waysOutOf } from './conflicts/ways-out.js';
 import { doingText, messageParameters } from './conflicts/wording.js';
@@ -16,10 +17,32 @@ import { unique } from './text.js';
  * @returns for coverage: whether a binding fires at all; null where all do
  */
 export function checkConflicts(scheme: Scheme, report: Report): IsUsable | null {
-  checkGestureFit(scheme, report);
-  const sightings = findConflicts(scheme);
-  for (const group of groupSightings(sightings)) reportGroup(scheme, group, report);
-  return createIsUsable(sightings);
+  const memory: ConflictMemory = { pairs: new Map(), knockOns: new Map() };
+  const found = scheme.modes.map(mode =>
+    remembered(groundsOf(scheme, mode), () => checkMode(scheme, mode, memory)),
+  );
+  for (const { tell } of found) tell(report);
+  return createIsUsable(found.flatMap(({ dead }) => dead));
+}
+
+/** The conflicts of a mode: worked out again only where something that they depend on is not what it was. */
+interface ModeConflicts {
+  readonly tell: (report: Report) => void;
+  /** Those of `never-fires`. */
+  readonly dead: readonly Sighting[];
+}
+
+const remembered = createMemory<ModeConflicts>();
+
+function checkMode(scheme: Scheme, mode: Mode, memory: ConflictMemory): ModeConflicts {
+  const sightings = findConflicts(scheme, mode, memory);
+  return {
+    tell: recordReports(report => {
+      checkGestureFit(scheme, mode, report);
+      for (const group of groupSightings(sightings)) reportGroup(scheme, group, report);
+    }),
+    dead: sightings.filter(({ rule }) => rule === 'never-fires'),
+  };
 }
 
 function reportGroup(scheme: Scheme, group: SightingGroup, report: Report): void {
@@ -37,7 +60,7 @@ function reportGroup(scheme: Scheme, group: SightingGroup, report: Report): void
     actions: unique(shown.bindings.map(({ actionName }) => actionName)),
     ...(other === undefined
       ? {}
-      : { related: [{ ...other.at, message: `“${other.actionName}” (${doingText(other)})` }] }),
+      : { related: [relatedTo(other.at, `“${other.actionName}” (${doingText(other)})`)] }),
     ...(witness === undefined ? {} : { witness }),
     ...(waysOut.length === 0 ? {} : { waysOut }),
   });

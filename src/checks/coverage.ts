@@ -1,5 +1,6 @@
 import type { Report } from '../findings/report.js';
 import type { Scheme } from '../language/model.js';
+import { createMemory } from '../memory.js';
 import { cellsOf, createLedger, variationCellsOf } from './coverage/cells.js';
 import { createExplorer } from './coverage/explorer.js';
 import { type Facts, findFacts } from './coverage/facts.js';
@@ -39,13 +40,45 @@ export function checkCoverage(
   focus: CoverageFocus = {},
   isUsable: IsUsable | null = null,
 ): Coverage {
-  const survey: Survey = { scheme, facts: exploreAll(scheme, isUsable) };
-  const holds = RULE_CHECKS.flatMap(check => check(survey));
+  const { holds, cells, variations } = remembered(groundsOf(scheme, isUsable), () =>
+    coverAll(scheme, isUsable),
+  );
   const isAsked = createFilter(focus);
   reportHolds(holds, scheme, isAsked, report);
+  return { cells: cells.filter(isAsked), variations: variations.filter(isAsked) };
+}
+
+/** What is found out of all situations: anew only where something that it depends on is not what it was. */
+interface WholeCoverage extends Coverage {
+  readonly holds: readonly Hold[];
+}
+
+const remembered = createMemory<WholeCoverage>();
+
+const groundsOf = (scheme: Scheme, isUsable: IsUsable | null): readonly unknown[] => [
+  ...scheme.modes.map(({ rows }) => rows),
+  scheme.modes,
+  scheme.settings,
+  scheme.fallbacks,
+  scheme.variations,
+  scheme.seats,
+  scheme.consoles,
+  scheme.standards,
+  scheme.startMode,
+  scheme.game.readEvery.value,
+  needsOf(scheme),
+  isUsable,
+];
+
+const needsOf = ({ actions }: Scheme): string => actions.map(({ need }) => need).join();
+
+function coverAll(scheme: Scheme, isUsable: IsUsable | null): WholeCoverage {
+  const survey: Survey = { scheme, facts: exploreAll(scheme, isUsable), needs: needsOf(scheme) };
+  const holds = RULE_CHECKS.flatMap(check => check(survey));
   const ledger = createLedger(survey.facts, holds);
-  const situations = situationsOf(scheme).filter(isAsked);
+  const situations = situationsOf(scheme);
   return {
+    holds,
     cells: situations.flatMap(situation => cellsOf(situation, scheme, ledger)),
     variations: situations.flatMap(situation => variationCellsOf(situation, scheme, ledger)),
   };

@@ -2,15 +2,15 @@ import type { Report } from '../findings/report.js';
 import { isImpossible } from '../gestures/automaton.js';
 import { contactType } from '../gestures/contacts.js';
 import { fitsParts } from '../gestures/fit.js';
-import type { Scheme } from '../language/model.js';
+import type { Mode, Scheme } from '../language/model.js';
 import { readsOf } from '../language/time.js';
 import type { CheckedRow } from './checked-row.js';
-import { checkedRows } from './rows.js';
+import { checkedRowsOf } from './rows.js';
 import { detailsOf, detailsOfBindings, gestureText, unique } from './text.js';
 
-/** Gestures that their control can’t make, and gestures that no hand is quick enough for. */
-export function checkGestureFit(scheme: Scheme, report: Report): void {
-  for (const row of checkedRows(scheme)) {
+/** Gestures of a mode that their control can’t make, and gestures that no hand is quick enough for. */
+export function checkGestureFit(scheme: Scheme, mode: Mode, report: Report): void {
+  for (const row of checkedRowsOf(scheme, mode)) {
     checkControl(row, report);
     checkTime(scheme, row, report);
   }

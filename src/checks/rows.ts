@@ -1,6 +1,7 @@
 import { bindingsOfRow } from '../gestures/bindings.js';
 import type { ConsoleProfile } from '../hardware/consoles.js';
-import type { BindingRow, Scheme } from '../language/model.js';
+import type { BindingRow, Mode, Scheme } from '../language/model.js';
+import { createMemory } from '../memory.js';
 import { type CheckedRow, createCheckedRow, isSeated, reachOf } from './checked-row.js';
 import { fallbackRow } from './fallback-rows.js';
 
@@ -17,21 +18,20 @@ const EVERYTHING: ConsoleProfile = {
   source: { key: 'P' },
 };
 
-const ROWS = new WeakMap<Scheme, readonly CheckedRow[]>();
-
-/** All rows with a control, by mode, each mode's fallbacks after its own. Worked out once for a scheme. */
+/** All rows with a control, by mode, each mode's fallbacks after its own. */
 export function checkedRows(scheme: Scheme): readonly CheckedRow[] {
-  const rows = ROWS.get(scheme) ?? collectRows(scheme);
-  ROWS.set(scheme, rows);
-  return rows;
+  return scheme.modes.flatMap(mode => checkedRowsOf(scheme, mode));
 }
 
-function collectRows(scheme: Scheme): readonly CheckedRow[] {
-  return scheme.modes.flatMap(mode => [
+/** Those of one mode; the same objects while it has the same rows. */
+export function checkedRowsOf(scheme: Scheme, mode: Mode): readonly CheckedRow[] {
+  return remembered([mode.rows, mode, scheme.fallbacks, scheme.consoles], () => [
     ...mode.rows.flatMap(tableRow),
     ...scheme.fallbacks.flatMap(fallback => fallbackRow(scheme, mode, fallback)),
   ]);
 }
+
+const remembered = createMemory<readonly CheckedRow[]>();
 
 function tableRow(row: BindingRow): readonly CheckedRow[] {
   if (row.gesture === null) return [];

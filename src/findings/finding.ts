@@ -38,6 +38,19 @@ export interface RelatedPlace extends Place {
   readonly message: string;
 }
 
+/** A place to look at too; it goes along with the scheme as the place itself does. */
+export function relatedTo(place: Place, message: string): RelatedPlace {
+  return {
+    get file() {
+      return place.file;
+    },
+    get range() {
+      return place.range;
+    },
+    message,
+  };
+}
+
 /** A sequence of inputs that shows the fault, every read up to the last. */
 export interface Witness {
   readonly standard: string;

@@ -19,6 +19,7 @@ import type {
   Setting,
   Who,
 } from '../language/model.js';
+import { createMemory } from '../memory.js';
 import type { Contact } from './contacts.js';
 import { type ResolvedChord, resolveChord } from './resolve.js';
 
@@ -57,8 +58,8 @@ export type BindingOrigin =
   | { readonly kind: 'fallback'; readonly fallback: Fallback; readonly row: BindingRow | null };
 
 /**
- * Every binding of a mode (game rows aside), fallback bindings in force on the console included. Made once for each
- * mode, seats row and kind of console: asked again, the same objects come back.
+ * Every binding of a mode (game rows aside), fallback bindings in force on the console included. Made once for the
+ * rows of a mode, a seats row and a kind of console: asked again, the same objects come back.
  */
 export function bindingsOf(
   scheme: Scheme,
@@ -66,19 +67,12 @@ export function bindingsOf(
   seats: SeatsRow,
   profile: ConsoleProfile,
 ): readonly Binding[] {
-  const ofScheme = made.get(scheme) ?? new Map<Mode, Map<string, readonly Binding[]>>();
-  made.set(scheme, ofScheme);
-  const ofMode = ofScheme.get(mode) ?? new Map<string, readonly Binding[]>();
-  ofScheme.set(mode, ofMode);
-  const key = `${lackOf(profile)} ${seats.name}`;
-  const known = ofMode.get(key);
-  if (known !== undefined) return known;
-  const bindings = makeBindings(scheme, mode, seats, profile);
-  ofMode.set(key, bindings);
-  return bindings;
+  return remembered([mode.rows, mode, seats, scheme.fallbacks, lackOf(profile)], () =>
+    makeBindings(scheme, mode, seats, profile),
+  );
 }
 
-const made = new WeakMap<Scheme, Map<Mode, Map<string, readonly Binding[]>>>();
+const remembered = createMemory<readonly Binding[]>();
 
 /** The switches that a console fixes or lacks, in words: all of it that bindings depend on. */
 function lackOf(profile: ConsoleProfile): string {

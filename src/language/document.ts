@@ -5,8 +5,8 @@ import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import type { Place, SourceFile } from '../findings/place.js';
 import { cutParts } from './cut.js';
-import { createSourceText, lineAt, placeBetween, type SourceText } from './source-text.js';
-import type { ParsedPart } from './words.js';
+import type { Keeper } from './keep.js';
+import { createSourceText, lineAt, type ParsedPart, placeIn, type SourceText } from './source-text.js';
 
 /** A piece of content at the top level of the document: a heading, a table, a list, a paragraph … */
 export interface Block {
@@ -21,30 +21,27 @@ export interface Document {
   readonly blocks: readonly Block[];
 }
 
-/** Markdown in, top-level content out. Content is not changed by anyone: it may be handed out again. */
-export type ParseMarkdown = (text: string) => readonly RootContent[];
-
 const PROCESSOR = unified().use(remarkParse).use(remarkGfm).freeze();
 
-export const parseMarkdown: ParseMarkdown = text => PROCESSOR.parse(text).children;
+/** Markdown in, top-level content out. Content is not changed by anyone: it may be handed out again. */
+export const parseMarkdown = (text: string): readonly RootContent[] => PROCESSOR.parse(text).children;
 
 /** Reads the files as one document. */
-export function readDocument(files: readonly SourceFile[], parse: ParseMarkdown): Document {
+export function readDocument(files: readonly SourceFile[], parse: Keeper['parse']): Document {
   const sources = files.map(file => createSourceText(file.path, file.text));
   return { files: sources, blocks: sources.flatMap(source => readBlocks(source, parse)) };
 }
 
-function readBlocks(source: SourceText, parse: ParseMarkdown): readonly Block[] {
+function readBlocks(source: SourceText, parse: Keeper['parse']): readonly Block[] {
   const offsets = cutParts(source.text, source.lineStarts[0] ?? 0);
   return offsets.flatMap((base, index) => {
-    const part = { source, base };
-    return parse(source.text.slice(base, offsets[index + 1])).map(node => ({ node, part }));
+    const { part, content } = parse(source, base, source.text.slice(base, offsets[index + 1]));
+    return content.map(node => ({ node, part }));
   });
 }
 
 export function placeOfBlock({ node, part }: Block): Place {
-  const start = part.base + (node.position?.start.offset ?? 0);
-  return placeBetween(part.source, start, part.base + (node.position?.end.offset ?? 0));
+  return placeIn(part, node.position?.start.offset ?? 0, node.position?.end.offset ?? 0);
 }
 
 /** Content that says nothing to anyone: comments, definitions of links, rules. */

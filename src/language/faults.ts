@@ -1,4 +1,4 @@
-import type { FindingDetails } from '../findings/finding.js';
+import { type FindingDetails, relatedTo } from '../findings/finding.js';
 import type { Place } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
 import { listWords, nearest, tidy } from './spelling.js';
@@ -69,7 +69,7 @@ export function unknownName(
 
 export function duplicateName(spot: Spot, words: Words, kind: string, first: Place | null): void {
   const name = tidy(words.text);
-  const related = first === null ? {} : { related: [{ ...first, message: `The first “${name}” is here.` }] };
+  const related = first === null ? {} : { related: [relatedTo(first, `The first “${name}” is here.`)] };
   spot.report('duplicate-name', placeOf(words), { name, kind }, { ...spot.details, ...related });
 }
 

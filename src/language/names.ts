@@ -16,8 +16,10 @@ export interface Names<T> {
 }
 
 export interface NamesBeingFilled<T> extends Names<T> {
-  /** False (and a finding) where the name is taken. */
   readonly addUnclear: (name: string) => void;
+  /** Puts a thing in the place of the one that has its name. */
+  readonly exchange: (thing: T & { readonly name: string }) => void;
+  /** False (and a finding) where the name is taken. */
   readonly add: (name: string, thing: T, at: Words, spot: Spot) => boolean;
 }
 
@@ -37,6 +39,9 @@ export function createNames<T extends { readonly at: Place }>(
       unclear.add(normal(name));
     },
     all: () => [...things.values()].map(({ thing }) => thing),
+    exchange: thing => {
+      things.set(normal(thing.name), { name: thing.name, thing });
+    },
     add(name, thing, at, spot) {
       const key = normal(name);
       const first = things.get(key);

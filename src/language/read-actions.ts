@@ -1,7 +1,7 @@
 import type { Report } from '../findings/report.js';
 import { createSpot, notOneOf } from './faults.js';
 import type { Action } from './model.js';
-import { createNames, type Names } from './names.js';
+import { createNames, type NamesBeingFilled } from './names.js';
 import { readName } from './naming.js';
 import type { Section } from './sections.js';
 import { normal, tidy } from './spelling.js';
@@ -10,7 +10,7 @@ import { placed, placeOf } from './words.js';
 
 const NEEDS = ['must', 'nice'] as const;
 
-export function readActions(section: Section | undefined, report: Report): Names<Action> {
+export function readActions(section: Section | undefined, report: Report): NamesBeingFilled<Action> {
   const actions = createNames<Action>('action', 'actions');
   if (section === undefined) return actions;
   const plain = createSpot(report, '');

@@ -2,18 +2,18 @@ import type { RootContent } from 'mdast';
 import type { Place } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
 import { AMOUNTS, withinAmount } from './amounts.js';
-import { proseOf } from './document.js';
+import { type Block, proseOf } from './document.js';
 import { isFactList, readFacts } from './facts.js';
 import { badPlace, createSpot, notOneOf, type Spot } from './faults.js';
+import { isSameList, type Keeper } from './keep.js';
+import { type ModeRows, readModeRows } from './mode-rows.js';
 import type { BindingRow, Mode, ModeKind, SeatsRow } from './model.js';
 import { createNames, type Names } from './names.js';
 import { readName } from './naming.js';
-import { readBindings } from './read-bindings.js';
 import { readSeatsList } from './read-seats.js';
 import type { Scope } from './scope.js';
 import type { Section } from './sections.js';
 import { normal, tidy } from './spelling.js';
-import { readTable } from './tables.js';
 import { placeOf, type Words } from './words.js';
 
 const KEYS = ['Seats', 'Kind'];
@@ -21,13 +21,22 @@ const KINDS: readonly ModeKind[] = ['menu', 'play', 'pause'];
 
 /** A mode whose rows are still to be read: they can name modes that come later. */
 interface ModeBeingFilled {
-  readonly mode: Mode & { readonly rows: BindingRow[] };
-  readonly at: Place;
+  readonly kept: KeptMode;
   readonly section: Section;
   readonly spot: Spot;
   /** Where `Seats` is said; null where it is left out. */
   readonly seatsAt: Place | null;
 }
+
+/** A mode goes from one reading to the next as the same object, as rows of other modes lead to it. */
+interface KeptMode {
+  readonly mode: MovingMode;
+  /** Sets what the mode's prose is made of, when someone asks for it. */
+  readonly setProse: (blocks: readonly Block[]) => void;
+  rows: ModeRows | null;
+}
+
+type MovingMode = Mode & { at: Place; rows: readonly BindingRow[] };
 
 export interface Modes {
   readonly names: Names<Mode>;
@@ -37,29 +46,38 @@ export interface Modes {
   readonly seatsAt: (mode: Mode) => Place | null;
 }
 
-export function readModes(sections: readonly Section[], seats: Names<SeatsRow>, report: Report): Modes {
+export function readModes(
+  sections: readonly Section[],
+  seats: Names<SeatsRow>,
+  report: Report,
+  keeper: Keeper,
+): Modes {
   const names = createNames<Mode>('mode', 'modes');
   const begun: ModeBeingFilled[] = [];
   const plain = createSpot(report, '');
   const amount = { most: AMOUNTS.modes, what: 'modes', where: 'The scheme', wayOut: SPLIT };
   for (const section of withinAmount(sections, amount, plain, ({ title }) => placeOf(title))) {
     const name = readName(section.title, 'Mode', plain);
-    const read = readMode(section, name, seats, report);
-    if (names.add(name, read.mode, section.title, plain)) begun.push(read);
+    const read = readMode(section, name, seats, report, keeper);
+    if (!names.add(name, read.kept.mode, section.title, plain)) continue;
+    begun.push(read);
+    keeper.put(`mode ${name}`, read.kept);
   }
   for (const { title } of sections.slice(AMOUNTS.modes)) names.addUnclear(tidy(title.text));
   return {
     names,
     fill(scope) {
       let left: number = AMOUNTS.bindings;
-      for (const { mode, section, spot } of begun) {
-        const { rows } = readTable(section, spot);
-        if (rows.length > left && left >= 0) tooManyBindings(mode, spot);
-        left -= rows.length;
-        if (left >= 0) mode.rows.push(...readBindings(rows, mode, scope));
+      for (const { kept, section, spot } of begun) {
+        const { mode } = kept;
+        kept.rows = readModeRows(mode, section, spot, scope, kept.rows);
+        const { count, rows } = kept.rows ?? { count: 0, rows: [] };
+        if (count > left && left >= 0) tooManyBindings(mode, spot);
+        left -= count;
+        mode.rows = left >= 0 ? rows : [];
       }
     },
-    seatsAt: wanted => begun.find(({ mode }) => mode === wanted)?.seatsAt ?? null,
+    seatsAt: wanted => begun.find(({ kept }) => kept.mode === wanted)?.seatsAt ?? null,
   };
 }
 
@@ -70,21 +88,49 @@ function tooManyBindings({ at }: Mode, spot: Spot): void {
   badPlace(spot, at, 'The scheme', problem, [SPLIT]);
 }
 
-function readMode(section: Section, name: string, seats: Names<SeatsRow>, report: Report): ModeBeingFilled {
+function readMode(
+  section: Section,
+  name: string,
+  seats: Names<SeatsRow>,
+  report: Report,
+  keeper: Keeper,
+): ModeBeingFilled {
   const spot = createSpot(report, ` of “${name}”`, { mode: name });
   const facts = readFacts(section.blocks, KEYS, spot);
   const listed = facts.get('Seats');
   const rows = listed === undefined ? null : readSeatsList(listed, seats, 'Seats', spot);
-  const at = placeOf(section.title);
-  const mode = {
+  const kind = readKind(facts.get('Kind'), spot);
+  const seated = rows ?? seats.all();
+  const before = keeper.take<KeptMode>(`mode ${name}`);
+  const isStill = before !== undefined && before.mode.kind === kind && isSameList(before.mode.seats, seated);
+  const kept = isStill ? before : createKeptMode(name, kind, seated, placeOf(section.title));
+  kept.mode.at = placeOf(section.title);
+  kept.setProse(section.blocks.filter(({ node }) => !isRead(node)));
+  return { kept, section, spot, seatsAt: listed === undefined ? null : placeOf(listed) };
+}
+
+function createKeptMode(name: string, kind: ModeKind, seats: readonly SeatsRow[], at: Place): KeptMode {
+  let blocks: readonly Block[] = [];
+  let prose: readonly RootContent[] | null = null;
+  const mode: MovingMode = {
     name,
     at,
-    kind: readKind(facts.get('Kind'), spot),
-    seats: rows ?? seats.all(),
-    prose: proseOf(section.blocks.filter(({ node }) => !isRead(node))),
+    kind,
+    seats,
+    get prose() {
+      prose ??= proseOf(blocks);
+      return prose;
+    },
     rows: [],
   };
-  return { mode, at, section, spot, seatsAt: listed === undefined ? null : placeOf(listed) };
+  return {
+    mode,
+    setProse(changed) {
+      blocks = changed;
+      prose = null;
+    },
+    rows: null,
+  };
 }
 
 /** Acted on by the compiler; everything else in a mode is prose. */

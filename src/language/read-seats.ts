@@ -3,7 +3,7 @@ import { CONTROLLERS, type Controller } from '../hardware/controllers.js';
 import type { Port } from '../hardware/ports.js';
 import { badValue, createSpot, type Spot, unknownName } from './faults.js';
 import type { OwnController, PlayerName, SeatedPlayer, SeatsRow } from './model.js';
-import { createNames, type Names, resolveName } from './names.js';
+import { createNames, type Names, type NamesBeingFilled, resolveName } from './names.js';
 import { readName } from './naming.js';
 import type { Section } from './sections.js';
 import { normal, tidy } from './spelling.js';
@@ -16,7 +16,7 @@ export function readSeats(
   section: Section | undefined,
   own: readonly OwnController[],
   report: Report,
-): Names<SeatsRow> {
+): NamesBeingFilled<SeatsRow> {
   const seats = createNames<SeatsRow>('seats row', 'seats rows');
   if (section === undefined) return seats;
   const plain = createSpot(report, '');

@@ -2,7 +2,7 @@ import type { Report } from '../findings/report.js';
 import { badValue, createSpot, type Spot } from './faults.js';
 import { LAYOUTS } from './layout.js';
 import type { Setting } from './model.js';
-import { createNames, type Names } from './names.js';
+import { createNames, type NamesBeingFilled } from './names.js';
 import { readPlainName } from './naming.js';
 import type { Section } from './sections.js';
 import { readSetBy } from './set-by.js';
@@ -13,7 +13,7 @@ import { findValue, noSuchValue, readValues } from './values.js';
 import { placeOf, type Words } from './words.js';
 
 export interface Settings {
-  readonly names: Names<Setting>;
+  readonly names: NamesBeingFilled<Setting>;
   /** True where what is said of its values or of who sets it could not be read. */
   readonly isUnclear: (setting: Setting) => boolean;
   /** The value of a setting that the words say; null (and a finding) where it has no such value. */

@@ -1,14 +1,14 @@
 import type { Report } from '../findings/report.js';
 import { badValue, createSpot } from './faults.js';
 import type { NamedTime } from './model.js';
-import { createNames, type Names } from './names.js';
+import { createNames, type NamesBeingFilled } from './names.js';
 import { readName } from './naming.js';
 import type { Section } from './sections.js';
 import { needCell, readTable } from './tables.js';
 import { isLiteral, readLiteral } from './times.js';
 import { placeOf } from './words.js';
 
-export function readTiming(section: Section | undefined, report: Report): Names<NamedTime> {
+export function readTiming(section: Section | undefined, report: Report): NamesBeingFilled<NamedTime> {
   const times = createNames<NamedTime>('named time', 'named times');
   if (section === undefined) return times;
   for (const row of readTable(section, createSpot(report, '')).rows) {

@@ -1,8 +1,8 @@
-import type { RootContent } from 'mdast';
 import type { Place, SourceFile } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
 import { type Document, parseMarkdown, proseOf, readDocument } from './document.js';
 import { badPlace, badValue, createSpot, duplicateName } from './faults.js';
+import { createKeeper, isSameList, type Keeper, type SectionReading, type Watched, watch } from './keep.js';
 import { headingText, LAYOUTS, SECTION_KINDS, type SectionKind } from './layout.js';
 import { readableFiles } from './limits.js';
 import type { ManualChapter, Scheme } from './model.js';
@@ -19,10 +19,12 @@ import { readSettings } from './read-settings.js';
 import { readSwitches } from './read-switches.js';
 import { readTiming } from './read-timing.js';
 import { readVariations } from './read-variations.js';
+import { adopt } from './same.js';
 import type { Scope } from './scope.js';
 import { readSections, type Section, type Sections } from './sections.js';
 import { placeBetween } from './source-text.js';
 import { tidy } from './spelling.js';
+import { areStill, usesOfFallbacks } from './uses.js';
 import { placeOf } from './words.js';
 
 /** Reads the files of one scheme, in the order given, as one document. */
@@ -34,30 +36,25 @@ export type ReadScheme = (files: readonly SourceFile[], report: Report) => Schem
  */
 export const readScheme: ReadScheme = (files, report) => createReader()(files, report);
 
-/** A reader that keeps what it has parsed, so that a second reading only parses the sections that changed. */
+/**
+ * A reader that keeps what it has read, so that a second reading only parses the sections that changed. What has
+ * not changed are the same objects in both schemes, and they stand where the last reading found them: the schemes
+ * of earlier readings must not be used any more.
+ */
 export function createReader(): ReadScheme {
-  let kept: ReadonlyMap<string, readonly RootContent[]> = new Map();
+  const keeper = createKeeper(parseMarkdown);
   return (files, report) => {
-    const used = new Map<string, readonly RootContent[]>();
-    const parse = (text: string): readonly RootContent[] => {
-      const content = used.get(text) ?? kept.get(text) ?? parseMarkdown(text);
-      used.set(text, content);
-      return content;
-    };
-    let complete = true;
-    const watch: Report = (...finding) => {
-      complete = false;
-      report(...finding);
-    };
-    const readable = readableFiles(files, watch);
-    const document = readDocument(readable, parse);
-    kept = used;
+    const watched = watch(report);
+    const readable = readableFiles(files, watched.report);
+    const document = readDocument(readable, keeper.parse);
     const scheme = readParts(
       document,
       files,
-      readable.length === files.length ? watch : withoutMissing(watch),
+      readable.length === files.length ? watched : { ...watched, report: withoutMissing(watched.report) },
+      keeper,
     );
-    return scheme === null ? null : { ...scheme, complete };
+    keeper.finish();
+    return scheme === null ? null : { ...scheme, complete: watched.isSilent() };
   };
 }
 
@@ -71,24 +68,44 @@ function withoutMissing(report: Report): Report {
 function readParts(
   document: Document,
   files: readonly SourceFile[],
-  report: Report,
+  { report, isSilent }: Watched,
+  keeper: Keeper,
 ): Omit<Scheme, 'complete'> | null {
   const { title, opening, sections } = readSections(document, report);
   const start = startOf(document, files);
   const titleAt = title === null || title.text === '' ? start : placeOf(title);
   const section = sectionsByKind(sections, report);
-  const times = readTiming(section('timing'), report);
-  const own = readControllers(section('controllers'), report);
-  const profiles = readConsoles(section('consoles'), report);
-  const seats = readSeats(section('seats'), own.controllers, report);
-  const settings = readSettings(section('settings'), report);
-  const actions = readActions(section('actions'), report);
+  const keep = <T>(
+    kind: SectionKind,
+    read: (section: Section | undefined, report: Report) => T,
+    adopt: SectionReading<T>['adopt'] = () => {},
+    isStill: SectionReading<T>['isStill'] = () => true,
+  ): T =>
+    keeper.section(kind, section(kind), {
+      report,
+      isStill,
+      adopt,
+      read: watched => read(section(kind), watched),
+    });
+  const times = keep('timing', readTiming, adopt);
+  const { own, controls } = keep('controllers', readOwnControllers);
+  const profiles = keep('consoles', readConsoles);
+  const { seats } = keep(
+    'seats',
+    (from, watched) => ({ seats: readSeats(from, own.controllers, watched), own }),
+    (before, now) => adopt(before.seats, now.seats),
+    before => before.own === own,
+  );
+  const settings = keep('settings', readSettings, (before, now) => adopt(before.names, now.names));
+  const actions = keep('actions', readActions, (before, now) =>
+    adopt(before, now, ['words', 'short', 'need']),
+  );
   const modes = readModes(
     sections.filter(({ kind }) => kind === 'mode'),
     seats,
     report,
+    keeper,
   );
-  const controls = controlWordsOf(own);
   const scope: Scope = { report, seats, settings, actions, modes: modes.names, times, controls };
   const gameSection = section('game');
   const game = readGame(
@@ -99,10 +116,24 @@ function readParts(
     report,
   );
   modes.fill(scope);
+  const listed = keeper.steady('modes', modes.names.all());
   const rest = {
     switchWords: readSwitches(section('switches'), report),
-    variations: readVariations(section('variations'), scope),
-    fallbacks: readFallbacks(section('fallbacks'), scope),
+    variations: keep(
+      'variations',
+      (from, watched) => ({
+        ...readUsedVariations(from, { ...scope, report: watched }),
+        isWhole: isSilent(),
+      }),
+      () => {},
+      before => before.isWhole && areVariationsStill(before, scope),
+    ).variations,
+    fallbacks: keep(
+      'fallbacks',
+      (from, watched) => ({ ...readUsedFallbacks(from, { ...scope, report: watched }), isWhole: isSilent() }),
+      () => {},
+      ({ uses, isWhole }) => isWhole && areStill(uses, scope),
+    ).fallbacks,
     accepted: readAccepted(section('accepted'), scope, game.consoles),
     overlays: readOverlays(section('overlays'), report),
     chapters: readChapters(sections, report),
@@ -115,17 +146,43 @@ function readParts(
     opening: proseOf(opening),
     files: files.map(({ path }) => path),
     game: game.facts,
-    consoles: game.consoles,
-    standards: game.standards,
-    seats: seats.all(),
-    settings: settings.names.all(),
-    actions: actions.all(),
-    modes: modes.names.all(),
+    consoles: keeper.steady('consoles', game.consoles),
+    standards: keeper.steady('standards', game.standards),
+    seats: keeper.steady('seats', seats.all()),
+    settings: keeper.steady('settings', settings.names.all()),
+    actions: keeper.steady('actions', actions.all()),
+    modes: listed,
     startMode: game.startMode,
     controllers: own.controllers,
     times: times.all(),
     ...rest,
   };
+}
+
+/** The scheme's own controllers, and every name that a control can have with them. */
+function readOwnControllers(section: Section | undefined, report: Report) {
+  const own = readControllers(section, report);
+  return { own, controls: controlWordsOf(own) };
+}
+
+function readUsedVariations(section: Section | undefined, scope: Scope) {
+  const { settings, seats } = scope;
+  return {
+    variations: readVariations(section, scope),
+    settings: settings.names.all(),
+    seats: seats.all(),
+  };
+}
+
+type UsedVariations = ReturnType<typeof readUsedVariations>;
+
+function areVariationsStill(before: UsedVariations, { settings, seats }: Scope): boolean {
+  return isSameList(before.settings, settings.names.all()) && isSameList(before.seats, seats.all());
+}
+
+function readUsedFallbacks(section: Section | undefined, scope: Scope) {
+  const fallbacks = readFallbacks(section, scope);
+  return { fallbacks, uses: usesOfFallbacks(fallbacks, scope) };
 }
 
 /** The beginning of the first file that there is. */

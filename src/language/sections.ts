@@ -9,6 +9,8 @@ import { placeOf, readWords, sliceWords, type Words } from './words.js';
 /** A level-2 heading of the language and what stands under it. */
 export interface Section {
   readonly kind: SectionKind;
+  /** Its heading. */
+  readonly origin: Block;
   /** The heading's words. */
   readonly heading: Words;
   /** The words after the colon of `Mode: NAME` and `Manual: TITLE`; the heading's own elsewhere. */
@@ -42,7 +44,7 @@ export function readSections(document: Document, report: Report): Sections {
       title = headingWords(node, block);
       open = opening;
     } else if (node.type === 'heading' && node.depth <= 2) {
-      const section = node.depth === 2 ? readHeading(headingWords(node, block)) : null;
+      const section = node.depth === 2 ? readHeading(headingWords(node, block), block) : null;
       if (section === null) unknownHeading(node, block, report);
       else sections.push(section);
       open = section ?? { kind: 'passed over', blocks: [] };
@@ -60,12 +62,12 @@ function headingWords(node: Heading, { part }: Block): Words {
   return readWords(node, part, false);
 }
 
-function readHeading(heading: Words): (Section & { readonly blocks: Block[] }) | null {
+function readHeading(heading: Words, origin: Block): (Section & { readonly blocks: Block[] }) | null {
   const colon = heading.text.indexOf(':');
   const word = normal(colon < 0 ? heading.text : heading.text.slice(0, colon));
   const kind = SECTION_KINDS.find(candidate => normal(LAYOUTS[candidate].heading) === word);
   if (kind === undefined || (LAYOUTS[kind].title === 'name') !== colon >= 0) return null;
-  return { kind, heading, title: colon < 0 ? heading : sliceWords(heading, colon + 1), blocks: [] };
+  return { kind, origin, heading, title: colon < 0 ? heading : sliceWords(heading, colon + 1), blocks: [] };
 }
 
 function unknownHeading(node: Heading, block: Block, report: Report): void {

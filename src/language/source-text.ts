@@ -9,6 +9,16 @@ export interface SourceText {
   readonly lineStarts: readonly number[];
 }
 
+/** A part of a file that was parsed by itself: what stands in it counts its offsets from `base`. */
+export interface ParsedPart {
+  readonly source: SourceText;
+  /** Offset in the file, from 0. */
+  readonly base: number;
+}
+
+/** A part that is kept for the next reading: it is moved to where it stands then, and all places in it with it. */
+export type MovingPart = { -readonly [Key in keyof ParsedPart]: ParsedPart[Key] };
+
 const BYTE_ORDER_MARK = 0xfeff;
 const LINE_END = /\r\n|\n|\r/g;
 
@@ -33,6 +43,22 @@ export function lineAt(source: SourceText, offset: number): number {
 /** @param start offset in the file, from 0; `end` is exclusive */
 export function placeBetween(source: SourceText, start: number, end: number): Place {
   return { file: source.path, range: { start: pointAt(source, start), end: pointAt(source, end) } };
+}
+
+/**
+ * A place that goes along with its part, worked out when it is asked for.
+ *
+ * @param start offset in the part, from 0; `end` is exclusive
+ */
+export function placeIn(part: ParsedPart, start: number, end: number): Place {
+  return {
+    get file() {
+      return part.source.path;
+    },
+    get range() {
+      return placeBetween(part.source, part.base + start, part.base + end).range;
+    },
+  };
 }
 
 function pointAt(source: SourceText, offset: number): Point {

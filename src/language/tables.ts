@@ -8,7 +8,7 @@ import { badPlace, badValue, duplicateName, type Spot } from './faults.js';
 import { LAYOUTS } from './layout.js';
 import type { Section } from './sections.js';
 import { listWords, nearest, normal, tidy } from './spelling.js';
-import { isSilent, placeOf, readWords, type Words } from './words.js';
+import { isSilent, placeFromTo, placeOf, readWords, type Words } from './words.js';
 
 /** The table of a section, its columns told apart. */
 export interface SectionTable {
@@ -31,6 +31,16 @@ const NO_TABLE: SectionTable = { rows: [], extra: [] };
 
 /** Reads a section's table; `extra` names the columns it may have besides the language's own. */
 export function readTable(section: Section, spot: Spot, extra: readonly string[] = []): SectionTable {
+  const table = findTable(section, spot);
+  return table === null ? NO_TABLE : readRows(table, section, spot, extra);
+}
+
+export interface TableBlock extends Block {
+  readonly node: Table;
+}
+
+/** The table of a section; null (and a finding) where it has none. */
+export function findTable(section: Section, spot: Spot): TableBlock | null {
   const tables = section.blocks.filter(({ node }) => node.type === 'table');
   const [first, ...others] = tables;
   for (const block of others) strayTable(block, section, spot);
@@ -38,9 +48,9 @@ export function readTable(section: Section, spot: Spot, extra: readonly string[]
   if (LAYOUTS[section.kind].holds === 'table') reportFacts(section, spot);
   if (first === undefined || first.node.type !== 'table') {
     if (!garbled) missingTable(section, spot);
-    return NO_TABLE;
+    return null;
   }
-  return readRows(first.node, first, section, spot, extra);
+  return { node: first.node, part: first.part };
 }
 
 /** A list of facts under a heading that has none. */
@@ -130,18 +140,17 @@ function rowPlace(cells: readonly Words[], otherwise: Place): Place {
   const [first] = said;
   const last = said.at(-1);
   if (first === undefined || last === undefined) return otherwise;
-  const { file, range } = placeOf(first);
-  return { file, range: { start: range.start, end: placeOf(last).range.end } };
+  return placeFromTo(first, last);
 }
 
-function readRows(
-  table: Table,
-  block: Block,
+/** Reads a table that has been found; `extra` as above. */
+export function readRows(
+  block: TableBlock,
   section: Section,
   spot: Spot,
-  extra: readonly string[],
+  extra: readonly string[] = [],
 ): SectionTable {
-  const [header, ...body] = table.children;
+  const [header, ...body] = block.node.children;
   if (header === undefined) return NO_TABLE;
   const headings = header.children.map(cell => cellWords(cell, block));
   const names = readColumns(headings, section, spot, extra);

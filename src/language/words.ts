@@ -2,14 +2,7 @@ import type { Heading, Paragraph, PhrasingContent, TableCell } from 'mdast';
 import { toString as textOf } from 'mdast-util-to-string';
 import type { Place, Placed } from '../findings/place.js';
 import { alignText, type TextMap } from './align.js';
-import { placeBetween, type SourceText } from './source-text.js';
-
-/** A part of a file that was parsed by itself: its nodes' offsets count from `base`. */
-export interface ParsedPart {
-  readonly source: SourceText;
-  /** Offset in the file, from 0. */
-  readonly base: number;
-}
+import { type ParsedPart, placeIn } from './source-text.js';
 
 /**
  * Text as it is read, and where each character of it stands in the file. Markdown's own marks (ticks,
@@ -28,7 +21,7 @@ export interface Words {
 
 /** A whole cell, heading or paragraph. */
 interface Run {
-  readonly source: SourceText;
+  readonly part: ParsedPart;
   readonly text: string;
   readonly pieces: readonly Piece[];
 }
@@ -36,7 +29,7 @@ interface Run {
 interface Piece {
   /** Offset in the run's text at which the piece begins. */
   readonly from: number;
-  /** Offset in the file at which its first character stands. */
+  /** Offset in the part at which its first character stands. */
   readonly at: number;
   /** Null where text and file are alike, character by character. */
   readonly map: TextMap | null;
@@ -47,8 +40,8 @@ export function readWords(parent: WordsNode, part: ParsedPart, inTable: boolean)
   const start = parent.position?.start.offset ?? 0;
   const run: RunBeingFilled = { part, inTable, pieces: [], text: '', end: start };
   addPieces(parent.children, run, parent.position?.end.offset ?? start);
-  if (run.pieces.length === 0) run.pieces.push({ from: 0, at: part.base + start, map: null });
-  return trimmed({ source: part.source, text: run.text, pieces: run.pieces }, 0, run.text.length);
+  if (run.pieces.length === 0) run.pieces.push({ from: 0, at: start, map: null });
+  return trimmed({ part, text: run.text, pieces: run.pieces }, 0, run.text.length);
 }
 
 type WordsNode = Heading | Paragraph | TableCell;
@@ -85,24 +78,23 @@ function nextStart(nodes: readonly PhrasingContent[], index: number, limit: numb
 function addPiece(node: PhrasingContent, text: string, run: RunBeingFilled, end: number): void {
   const { source, base } = run.part;
   const start = node.position?.start.offset ?? run.end;
-  const at = base + start;
   const from = run.text.length;
   run.text += text;
   run.end = end;
   if (end - start === text.length) {
-    run.pieces.push({ from, at, map: null });
+    run.pieces.push({ from, at: start, map: null });
     return;
   }
-  const slice = source.text.slice(at, base + end);
+  const slice = source.text.slice(base + start, base + end);
   const fence = node.type === 'inlineCode' ? fenceOf(slice) : 0;
   if (fence > 0 && slice.startsWith(text, fence)) {
-    run.pieces.push({ from, at: at + fence, map: null });
+    run.pieces.push({ from, at: start + fence, map: null });
     return;
   }
   const code = run.inTable ? 'code in a table' : 'code';
   const map = alignText(slice, text, node.type === 'inlineCode' ? code : 'text', fence);
   if (node.position === undefined) run.end = start + (map.ends.at(-1) ?? 0);
-  run.pieces.push({ from, at, map });
+  run.pieces.push({ from, at: start, map });
 }
 
 /** The length of the ticks before inline code, and of the space after them that is not part of it. */
@@ -137,14 +129,22 @@ export function splitWords(words: Words, separator: RegExp): readonly Words[] {
 }
 
 /** Where the words stand: from their first to their last character in the file. */
-export function placeOf({ text, from, run }: Words): Place {
-  const start = fileRange(run, from)[0];
-  const end = text === '' ? start : fileRange(run, from + text.length - 1)[1];
-  return placeBetween(run.source, start, end);
+export function placeOf(words: Words): Place {
+  return placeIn(words.run.part, startOf(words), endOf(words));
 }
 
-/** The offsets in the file of one character of the text, the end exclusive. */
-function fileRange({ pieces }: Run, offset: number): readonly [number, number] {
+/** From the first character of some words to the last of others, in the same part. */
+export function placeFromTo(first: Words, last: Words): Place {
+  return placeIn(first.run.part, startOf(first), endOf(last));
+}
+
+const startOf = ({ from, run }: Words): number => rangeInPart(run, from)[0];
+
+const endOf = ({ text, from, run }: Words): number =>
+  text === '' ? rangeInPart(run, from)[0] : rangeInPart(run, from + text.length - 1)[1];
+
+/** The offsets in the part of one character of the text, the end exclusive. */
+function rangeInPart({ pieces }: Run, offset: number): readonly [number, number] {
   let piece = pieces[0];
   for (const candidate of pieces) if (candidate.from <= offset) piece = candidate;
   if (piece === undefined) return [0, 0];

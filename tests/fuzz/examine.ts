@@ -8,7 +8,6 @@ import { writeGithub } from '../../src/findings/formats/github.js';
 import { writeSarif } from '../../src/findings/formats/sarif.js';
 import { writeText } from '../../src/findings/formats/text.js';
 import type { SourceFile } from '../../src/findings/place.js';
-import { createReport } from '../../src/findings/report.js';
 import { countFindings } from '../../src/findings/summary.js';
 import { createReader } from '../../src/language/read.js';
 import type { FuzzCase } from './generate.js';
@@ -17,7 +16,7 @@ import { checkPlaces } from './places.js';
 export interface ExamineOptions {
   /** Path of the folder of templates. */
   readonly templates: string;
-  /** Make the second check with a reader that has read the scheme with one section changed. */
+  /** Check the scheme with one section changed too, and again as it was, with what the checks before have kept. */
   readonly rechecks?: boolean;
   /** Also write the findings in every format. */
   readonly formats?: boolean;
@@ -62,17 +61,34 @@ async function examineOrThrow({ files, changed }: FuzzCase, options: ExamineOpti
   const faults = [...checkPlaces(findings, files), ...findings.flatMap(checkWords)];
   if (ms > MOST_MS) faults.push(`the check took ${Math.round(ms)} ms`);
 
-  // What a reader keeps, of this scheme or of one that differs in a section, must not show.
-  const read = options.rechecks ? createReader() : first;
-  if (options.rechecks) read(changed, createReport().report);
-  const again = compile(files, { templates, read });
+  const again = compile(files, { templates, read: first });
   if (dataOf(again, files) !== dataOf(compiled, files)) faults.push('a second check differs from the first');
-
-  if (options.rechecks && !isDeepStrictEqual(again.scheme, compiled.scheme))
-    faults.push('a kept reader reads another scheme');
+  if (options.rechecks) faults.push(...recheck({ files, changed, compiled, templates }));
   if (options.formats) faults.push(...(await checkFormats(findings, files)));
   if (options.builds) faults.push(...build(compiled, files, templates));
   return { faults, ms, findings: findings.length };
+}
+
+/** What a reader and the checks keep, of a scheme that differs in a section, must not show. */
+function recheck({
+  files,
+  changed,
+  compiled,
+  templates,
+}: Pick<FuzzCase, 'files' | 'changed'> & { compiled: Compiled; templates: string }): readonly string[] {
+  const read = createReader();
+  const told = (texts: readonly SourceFile[], whole: Compiled): readonly string[] => {
+    const kept = compile(texts, { templates, read });
+    const faults: string[] = [];
+    if (dataOf(kept, texts) !== dataOf(whole, texts)) faults.push('a check of what was kept differs');
+    if (!isDeepStrictEqual(kept.scheme, whole.scheme)) faults.push('a kept reader reads another scheme');
+    return faults;
+  };
+  return [
+    ...told(files, compiled),
+    ...told(changed, compile(changed, { templates })),
+    ...told(files, compiled),
+  ];
 }
 
 function dataOf({ scheme, findings, coverage }: Compiled, files: readonly SourceFile[]): string {

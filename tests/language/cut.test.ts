@@ -3,6 +3,7 @@ import type { RootContent } from 'mdast';
 import { describe, expect, it } from 'vitest';
 import { cutParts } from '../../src/language/cut.js';
 import { parseMarkdown, proseOf, readDocument } from '../../src/language/document.js';
+import { createKeeper } from '../../src/language/keep.js';
 import { EVERYTHING, goodSchemes } from './fixture.js';
 
 /** Lines that open, close, hold or look like every kind of block of CommonMark and GFM. */
@@ -76,7 +77,7 @@ const documents = fc
 
 /** What the parts say together, and what the whole says. */
 function bothWays(text: string): [readonly RootContent[], readonly RootContent[]] {
-  const { blocks } = readDocument([{ path: 'a.md', text }], parseMarkdown);
+  const { blocks } = readDocument([{ path: 'a.md', text }], createKeeper(parseMarkdown).parse);
   return [blocks.flatMap(block => proseOf([block])), blocks.length === 0 ? [] : proseOfWhole(text)];
 }
 

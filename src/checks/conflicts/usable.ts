@@ -1,15 +1,22 @@
 import type { Binding } from '../../gestures/bindings.js';
+import { createMemory } from '../../memory.js';
 import type { IsUsable } from '../coverage/offers.js';
 import type { Sighting } from './sighting.js';
 
 /**
  * Tells coverage which bindings are worth trying: all but those that `never-fires` has found.
  *
- * @returns null where it has found none
+ * @param dead what it has found
+ * @returns null where that is nothing
  */
-export function createIsUsable(sightings: readonly Sighting[]): IsUsable | null {
-  const dead = sightings.filter(({ rule }) => rule === 'never-fires');
+export function createIsUsable(dead: readonly Sighting[]): IsUsable | null {
   if (dead.length === 0) return null;
+  return remembered(dead, () => isUsableBut(dead));
+}
+
+const remembered = createMemory<IsUsable>();
+
+function isUsableBut(dead: readonly Sighting[]): IsUsable {
   return (binding, { console, seats, standard }) =>
     !dead.some(
       sighting =>
@@ -20,7 +27,7 @@ export function createIsUsable(sightings: readonly Sighting[]): IsUsable | null 
     );
 }
 
-/** The same way of doing the same row: bindings are made anew for each check. */
+/** The same way of doing the same row: a row has bindings for each kind of console. */
 function isSame(a: Binding, b: Binding): boolean {
   const [from, to] = [a.origin, b.origin];
   const isFallback = from.kind === 'fallback' && to.kind === 'fallback' && from.fallback === to.fallback;

@@ -38,8 +38,11 @@ export function cellsOf(situation: Situation, scheme: Scheme, ledger: Ledger): r
   const facts = ledger.factsAt(situation);
   const holds = ledger.holdsAt(situation);
   const fallbacks = fallbackClauses(situation.console, scheme);
+  const isPlain = holds.length === 0 && fallbacks.length === 0;
   return scheme.modes.map(mode => {
     if (!mode.seats.includes(situation.seats)) return notOffered(situation, mode);
+    const recipe = facts?.recipes.get(mode) ?? null;
+    if (isPlain) return plainCell(situation, mode, 'plays', recipe);
     const spoiling = holds.filter(({ spoils }) => spoils?.mode === null || spoils?.mode === mode);
     const spoils = spoiling.flatMap(({ spoils: spoil }) => spoil ?? []);
     return {
@@ -51,20 +54,32 @@ export function cellsOf(situation: Situation, scheme: Scheme, ledger: Ledger): r
       lostValues: spoiling.flatMap(({ lost }) =>
         lost?.kind === 'value' ? { setting: lost.setting, value: lost.value } : [],
       ),
-      recipe: facts?.recipes.get(mode) ?? null,
+      recipe,
     };
   });
 }
 
-const notOffered = (situation: Situation, mode: Mode): CoverageCell => ({
-  ...situation,
+const notOffered = (situation: Situation, mode: Mode): CoverageCell =>
+  plainCell(situation, mode, 'not offered', null);
+
+const plainCell = (
+  { console, seats, standard }: Situation,
+  mode: Mode,
+  verdict: Verdict,
+  recipe: CoverageCell['recipe'],
+): CoverageCell => ({
+  console,
+  seats,
+  standard,
   mode,
-  verdict: 'not offered',
-  reasons: [],
-  lostActions: [],
-  lostValues: [],
-  recipe: null,
+  verdict,
+  reasons: NONE,
+  lostActions: NONE,
+  lostValues: NONE,
+  recipe,
 });
+
+const NONE: readonly never[] = [];
 
 function verdictOf(spoils: readonly Spoil[], fallbacks: readonly string[]): Verdict {
   if (spoils.some(({ verdict }) => verdict === 'broken')) return 'broken';

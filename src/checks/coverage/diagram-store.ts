@@ -102,5 +102,5 @@ export class TooManyStatesError extends Error {
   }
 }
 
-/** About 100 MB at most. */
-export const MOST_NUMBERS = 24_000_000;
+/** About 70 MB at most; on two shared cores that is less than two seconds of work. */
+export const MOST_NUMBERS = 16_000_000;

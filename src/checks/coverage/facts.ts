@@ -113,10 +113,13 @@ function rowsAndValues(inquiry: Inquiry, recipes: Facts['recipes']): Pick<Facts,
     for (const { guard } of uses) for (const variable of guard.keys()) asked.add(variable);
   const rows = look(inquiry, asked);
   const usable = new Map(
-    reachable.map(([number, { mode, uses }]) => [
-      mode,
-      new Set(uses.filter(({ guard }) => isMet(guard, number, rows)).map(({ doing }) => doing)),
-    ]),
+    reachable.map(([number, { mode, uses }]) => {
+      const met = uses.filter(({ guard }) => isMet(guard, number, rows));
+      const offered = inquiry.offer.modes.get(mode);
+      // Most often all is usable: then the set is the one that others have too.
+      const isAll = offered !== undefined && met.length === offered.doings.length;
+      return [mode, isAll ? offered.allDoings : new Set(met.map(({ doing }) => doing))];
+    }),
   );
   const values = new Map<Setting, ReadonlySet<string>>();
   const numbers = valueNumbers(inquiry, rows);

@@ -1,6 +1,7 @@
 import type { ConsoleProfile } from '../../hardware/consoles.js';
 import { type Position, SWITCHES, type TwoPositionSwitchName } from '../../hardware/switches.js';
 import type { BindingRow, Mode, Scheme } from '../../language/model.js';
+import { createMemory } from '../../memory.js';
 import type { RecipeStep } from '../coverage-model.js';
 import type { Doing } from './doings.js';
 import { type Change, type Changes, createStep, createSwitchChange, type Step } from './moves.js';
@@ -50,21 +51,27 @@ interface Workshop {
     readonly change: Change;
   }[];
   /** By row, then by the switch that is worked ('' where none is). */
-  readonly steps: Map<BindingRow, Map<string, Step | null>>;
+  readonly steps: WeakMap<BindingRow, Map<string, Step | null>>;
 }
 
 /** Makes graphs; what does not depend on the seats row is worked out once for each console. */
 export function createGraphMaker(scheme: Scheme): (offer: Offer) => Graph {
   const numbers = new Map(scheme.modes.map((mode, index) => [mode, index]));
-  const workshops = new Map<ConsoleProfile, Workshop>();
   return offer => {
-    const known = workshops.get(offer.console);
-    const workshop = known ?? createWorkshop(scheme, offer.console);
-    workshops.set(offer.console, workshop);
-    const modes = scheme.modes.map(mode => createGraphMode(mode, offer, numbers, workshop));
+    const workshop = workshops([offer.console, scheme.settings, scheme.fallbacks], () =>
+      createWorkshop(scheme, offer.console),
+    );
+    const modes = scheme.modes.map(mode =>
+      graphModes([offer.modes.get(mode), mode, scheme.modes, workshop, offer.seats], () =>
+        createGraphMode(mode, offer, numbers, workshop),
+      ),
+    );
     return { space: workshop.space, modes, startMode: numbers.get(scheme.startMode) ?? 0 };
   };
 }
+
+const workshops = createMemory<Workshop>();
+const graphModes = createMemory<GraphMode>();
 
 function createWorkshop(scheme: Scheme, profile: ConsoleProfile): Workshop {
   const space = createSpace(scheme, profile);
@@ -76,7 +83,7 @@ function createWorkshop(scheme: Scheme, profile: ConsoleProfile): Workshop {
       change: createSwitchChange(name, position, space, changes),
     })),
   );
-  return { space, changes, switches, steps: new Map() };
+  return { space, changes, switches, steps: new WeakMap() };
 }
 
 function createGraphMode(

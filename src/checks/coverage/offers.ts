@@ -3,6 +3,7 @@ import { type Binding, bindingsOf, isInForce } from '../../gestures/bindings.js'
 import type { ConsoleProfile } from '../../hardware/consoles.js';
 import { SWITCH_NAMES } from '../../hardware/switches.js';
 import type { Action, Fallback, Mode, Scheme, SeatsRow } from '../../language/model.js';
+import { createMemory } from '../../memory.js';
 import { type Doing, doingsOf } from './doings.js';
 import { fitsFixedSwitch, isPossible, isTooQuick } from './possible.js';
 import { alikeConsoles, type Situation } from './situations.js';
@@ -24,6 +25,8 @@ export interface OfferedMode {
   readonly possible: readonly Binding[];
   /** What those and the `game` rows do. */
   readonly doings: readonly Doing[];
+  /** The same. */
+  readonly allDoings: ReadonlySet<Doing>;
   /** The actions that some player has, each with its first binding. */
   readonly actions: ReadonlyMap<Action, Binding>;
 }
@@ -71,6 +74,8 @@ interface Draft {
   readonly hasTaps: boolean;
   /** By the numbers of the bindings that are left out. */
   readonly finished: Map<string, OfferedMode>;
+  /** By what else of a situation can make a difference. */
+  readonly asked: Map<string, OfferedMode>;
 }
 
 function createDraft(bindings: readonly Binding[]): Draft {
@@ -80,6 +85,7 @@ function createDraft(bindings: readonly Binding[]): Draft {
     hasPositions: bindings.some(({ gesture }) => isPositional(gesture.kind)),
     hasTaps: bindings.some(({ gesture }) => gesture.kind === 'tap' || gesture.kind === 'double tap'),
     finished: new Map(),
+    asked: new Map(),
   };
 }
 
@@ -87,15 +93,14 @@ function createModeMaker(
   scheme: Scheme,
   isUsable: IsUsable | null,
 ): (mode: Mode, situation: Situation) => OfferedMode {
-  const drafts = new Map<Mode, Map<string, Draft>>(scheme.modes.map(mode => [mode, new Map()]));
   const signatures = new Map<ConsoleProfile, Signature>();
   const fallbacks = new Map(
     scheme.modes.map(mode => [mode, scheme.fallbacks.filter(row => isFor(row, mode))]),
   );
   /** What a binding has to be asked in a situation; null where nothing. */
-  const isThere = (draft: Draft, situation: Situation, { hasFixed }: Signature) => {
+  const isThere = (draft: Draft, situation: Situation, { fixed }: Signature) => {
     const { console, standard } = situation;
-    const asksPosition = hasFixed && draft.hasPositions;
+    const asksPosition = fixed !== '' && draft.hasPositions;
     if (!asksPosition && !draft.hasTaps && isUsable === null) return null;
     return (binding: Binding): boolean =>
       (!asksPosition || fitsFixedSwitch(binding, console)) &&
@@ -107,28 +112,36 @@ function createModeMaker(
     const signature = signatures.get(console) ?? signatureOf(console);
     signatures.set(console, signature);
     const inForce = fallbacks.get(mode)?.filter(row => isInForce(row, console)) ?? [];
-    const numbers = inForce.map(row => scheme.fallbacks.indexOf(row));
-    const key = `${scheme.seats.indexOf(seats)} ${signature.absent} ${numbers.join()}`;
-    const ofMode = drafts.get(mode);
-    const known = ofMode?.get(key);
-    const draft = known ?? createDraft(bindingsOf(scheme, mode, seats, console));
-    ofMode?.set(key, draft);
-    return finish(draft, mode, isThere(draft, situation, signature));
+    const draft = remembered([mode.rows, mode, seats, signature.absent, ...inForce], () =>
+      createDraft(bindingsOf(scheme, mode, seats, console)),
+    );
+    const ask = () => finish(draft, mode, isThere(draft, situation, signature));
+    if (isUsable !== null) return ask();
+    const key = `${signature.fixed} ${situation.standard.name} ${scheme.game.readEvery.value}`;
+    const finished = draft.asked.get(key) ?? ask();
+    draft.asked.set(key, finished);
+    return finished;
   };
 }
+
+const remembered = createMemory<Draft>();
 
 const isFor = ({ instead }: Fallback, mode: Mode): boolean =>
   instead.kind === 'binding' && instead.mode === mode;
 
 interface Signature {
   readonly absent: string;
-  readonly hasFixed: boolean;
+  /** Switches and their positions; empty where none is fixed. */
+  readonly fixed: string;
 }
 
 function signatureOf({ switches }: ConsoleProfile): Signature {
   return {
     absent: SWITCH_NAMES.filter(name => switches[name].kind === 'absent').join('+'),
-    hasFixed: SWITCH_NAMES.some(name => switches[name].kind === 'fixed'),
+    fixed: SWITCH_NAMES.flatMap(name => {
+      const state = switches[name];
+      return state.kind === 'fixed' ? `${name} ${state.position}` : [];
+    }).join('+'),
   };
 }
 
@@ -145,7 +158,9 @@ function finish(draft: Draft, mode: Mode, isThere: ((binding: Binding) => boolea
   const actions = new Map<Action, Binding>();
   for (const binding of possible)
     if (binding.action !== null && !actions.has(binding.action)) actions.set(binding.action, binding);
-  const finished = { bindings: draft.bindings, possible, doings: doingsOf(mode, possible), actions };
+  const doings = doingsOf(mode, possible);
+  const { bindings } = draft;
+  const finished = { bindings, possible, doings, allDoings: new Set(doings), actions };
   draft.finished.set(key, finished);
   return finished;
 }

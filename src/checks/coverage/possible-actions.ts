@@ -1,23 +1,38 @@
 import type { Action, Mode, SeatsRow } from '../../language/model.js';
-import type { Doer } from './doings.js';
+import { createMemory } from '../../memory.js';
+import type { Doer, Doing } from './doings.js';
 import type { Facts } from './facts.js';
+import type { OfferedMode } from './offers.js';
+
+/** Who can do what in a mode. */
+export type ModeDoers = ReadonlyMap<Action, ReadonlySet<Doer>>;
 
 /** Who can do what in some reachable state, by mode. */
-export type Doers = ReadonlyMap<Mode, ReadonlyMap<Action, ReadonlySet<Doer>>>;
+export type Doers = ReadonlyMap<Mode, ModeDoers>;
 
 /** @param by whether what fallbacks bring counts too */
 export function doersOf({ offer, usable }: Facts, by: 'rows' | 'rows and fallbacks'): Doers {
-  const doers = new Map<Mode, Map<Action, Set<Doer>>>();
-  for (const [mode, { doings }] of offer.modes) {
-    const ofMode = new Map<Action, Set<Doer>>();
-    doers.set(mode, ofMode);
-    for (const doing of doings) {
-      if (doing.action === null || !usable.get(mode)?.has(doing)) continue;
-      if (doing.fallback !== null && by === 'rows') continue;
-      const known = ofMode.get(doing.action);
-      if (known === undefined) ofMode.set(doing.action, new Set(doing.doers));
-      else for (const doer of doing.doers) known.add(doer);
-    }
+  return new Map(
+    [...offer.modes].map(([mode, offered]) => {
+      const here = usable.get(mode) ?? NOTHING;
+      const counts = by === 'rows' || !offered.doings.some(({ fallback }) => fallback !== null);
+      return [mode, remembered([offered, here, counts], () => doersIn(offered, here, counts))];
+    }),
+  );
+}
+
+const NOTHING: ReadonlySet<Doing> = new Set();
+
+const remembered = createMemory<ModeDoers>();
+
+function doersIn({ doings }: OfferedMode, usable: ReadonlySet<Doing>, rowsOnly: boolean): ModeDoers {
+  const doers = new Map<Action, Set<Doer>>();
+  for (const doing of doings) {
+    if (doing.action === null || !usable.has(doing)) continue;
+    if (doing.fallback !== null && rowsOnly) continue;
+    const known = doers.get(doing.action);
+    if (known === undefined) doers.set(doing.action, new Set(doing.doers));
+    else for (const doer of doing.doers) known.add(doer);
   }
   return doers;
 }

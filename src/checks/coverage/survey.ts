@@ -6,6 +6,8 @@ import type { Situation } from './situations.js';
 export interface Survey {
   readonly scheme: Scheme;
   readonly facts: readonly Facts[];
+  /** What the actions' `Need` is, in a text that is the same while it is. */
+  readonly needs: string;
 }
 
 /** Situations with the same facts, and the facts that they are to be compared with. */

@@ -1,3 +1,4 @@
+import { relatedTo } from '../../findings/finding.js';
 import type { Report } from '../../findings/report.js';
 import type { Contact } from '../../gestures/contacts.js';
 import { frameRate, type TvStandard, toNumber } from '../../hardware/clocks.js';
@@ -54,7 +55,7 @@ function checkMissed(scheme: Scheme, slow: readonly TvStandard[], row: CheckedRo
       ...detailsOfBindings(row, found),
       standards: slow.map(({ name }) => name),
       controls,
-      related: [{ ...scheme.game.readEvery.at, message: 'how often inputs are read is set here' }],
+      related: [relatedTo(scheme.game.readEvery.at, 'how often inputs are read is set here')],
     },
   );
 }
@@ -85,7 +86,7 @@ function checkWheel(scheme: Scheme, rows: readonly CheckedRow[], report: Report)
       standards: scheme.standards.map(({ name }) => name),
       actions: unique(used.map(({ actionName }) => actionName)),
       controls: unique(found.map(({ control }) => control)),
-      related: used.map(row => ({ ...row.at, message: `${row.mode.name} uses the wheel here` })),
+      related: used.map(row => relatedTo(row.at, `${row.mode.name} uses the wheel here`)),
     },
   );
 }

@@ -1,4 +1,4 @@
-import type { FindingDetails, RelatedPlace } from '../../findings/finding.js';
+import { type FindingDetails, type RelatedPlace, relatedTo } from '../../findings/finding.js';
 import type { Place } from '../../findings/place.js';
 import type { NamedTime, Scheme, Time } from '../../language/model.js';
 import type { CheckedRow } from '../checked-row.js';
@@ -42,10 +42,12 @@ export function timeDetails({ named }: TimeUse, rows: readonly CheckedRow[]): Fi
   if (named === null) return first === undefined ? {} : detailsOf(first);
   const modes = unique(rows.map(({ mode }) => mode.name));
   const consoles = unique(rows.flatMap(row => row.consoles ?? []));
-  const related: readonly RelatedPlace[] = rows.map(row => ({
-    ...row.gesture.at,
-    message: `“${row.actionName}” in ${row.mode.name} uses it (${gestureText(row.gesture.value)})`,
-  }));
+  const related: readonly RelatedPlace[] = rows.map(row =>
+    relatedTo(
+      row.gesture.at,
+      `“${row.actionName}” in ${row.mode.name} uses it (${gestureText(row.gesture.value)})`,
+    ),
+  );
   return {
     ...(modes.length === 1 && modes[0] !== undefined ? { mode: modes[0] } : {}),
     actions: unique(rows.map(({ actionName }) => actionName)),

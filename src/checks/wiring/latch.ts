@@ -1,3 +1,4 @@
+import { relatedTo } from '../../findings/finding.js';
 import type { Report } from '../../findings/report.js';
 import type { Binding } from '../../gestures/bindings.js';
 import type { Contact } from '../../gestures/contacts.js';
@@ -53,7 +54,7 @@ function checkKeypads(scheme: Scheme, report: Report): void {
     { latch: `“${scheme.game.latch.value}”`, seats: listText(names) },
     {
       seats: names,
-      related: withKeypad.map(({ name, at }) => ({ ...at, message: `${name} has a keypad` })),
+      related: withKeypad.map(({ name, at }) => relatedTo(at, `${name} has a keypad`)),
     },
   );
 }
@@ -96,7 +97,7 @@ function checkBoth(scheme: Scheme, mode: Mode, rows: readonly CheckedRow[], repo
       mode: mode.name,
       seats: faulty.map(({ seats }) => seats.name),
       players,
-      related: [{ ...scheme.game.latch.at, message: 'the latch is set here' }],
+      related: [relatedTo(scheme.game.latch.at, 'the latch is set here')],
     },
   );
 }

@@ -1,3 +1,4 @@
+import { relatedTo } from '../../findings/finding.js';
 import type { Place } from '../../findings/place.js';
 import type { Report } from '../../findings/report.js';
 import type { Controller } from '../../hardware/controllers.js';
@@ -75,7 +76,7 @@ function reportClash(scheme: Scheme, { first, second, seats }: Clash, report: Re
   const own = scheme.controllers.find(candidate => candidate.controller === controller);
   const related = [first.control, second.control].flatMap(control => {
     const at = own?.controlsAt.get(control);
-    return at === undefined ? [] : [{ ...at, message: `${control} is wired to ${line} here` }];
+    return at === undefined ? [] : [relatedTo(at, `${control} is wired to ${line} here`)];
   });
   report(
     'shared-line',

@@ -1,4 +1,4 @@
-import type { FindingDetails } from '../../findings/finding.js';
+import { type FindingDetails, relatedTo } from '../../findings/finding.js';
 import type { Place } from '../../findings/place.js';
 import type { Report } from '../../findings/report.js';
 import type { Scheme } from '../../language/model.js';
@@ -51,7 +51,7 @@ function reportAlike(
 
 function reportClash(first: Named, { symbol, what, at, details }: Named, report: Report): void {
   const second = what.charAt(0).toUpperCase() + what.slice(1);
-  const related = [{ ...first.at, message: `${first.what} makes it here` }];
+  const related = [relatedTo(first.at, `${first.what} makes it here`)];
   report('symbol-clash', at, { second, symbol, first: first.what }, { ...details, related });
 }
 

@@ -3,6 +3,7 @@ import { type Binding, bindingsOf } from '../../gestures/bindings.js';
 import type { Contact } from '../../gestures/contacts.js';
 import type { ConsoleProfile } from '../../hardware/consoles.js';
 import type { Action, BindingRow, Mode, Scheme, SeatsRow } from '../../language/model.js';
+import { createMemory } from '../../memory.js';
 import { instructionText, testOfBinding } from './tests-of-bindings.js';
 import { type WireCells, wireCells } from './wire-cells.js';
 import { conditionsText, effectsText, gestureReads, gestureText } from './words.js';
@@ -56,16 +57,13 @@ export interface PlacedBinding {
   readonly consoles: readonly ConsoleProfile[];
 }
 
-/** What was found for a mode and its seats rows: a scheme never changes, and every part of the appendix asks. */
-const known = new WeakMap<Mode, Map<SeatsRow, readonly PlacedBinding[]>>();
+/** Every part of the appendix asks. */
+const remembered = createMemory<readonly PlacedBinding[]>();
 
 /** The bindings of a mode in a seats row on all consoles of the scheme together, each once, in their order. */
 export function bindingsOnAllConsoles(scheme: Scheme, mode: Mode, seats: SeatsRow): readonly PlacedBinding[] {
-  const ofMode = known.get(mode) ?? new Map<SeatsRow, readonly PlacedBinding[]>();
-  known.set(mode, ofMode);
-  const placed = ofMode.get(seats) ?? findBindings(scheme, mode, seats);
-  ofMode.set(seats, placed);
-  return placed;
+  const { fallbacks, consoles } = scheme;
+  return remembered([mode.rows, mode, seats, fallbacks, consoles], () => findBindings(scheme, mode, seats));
 }
 
 function findBindings(scheme: Scheme, mode: Mode, seats: SeatsRow): readonly PlacedBinding[] {

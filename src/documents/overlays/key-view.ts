@@ -31,20 +31,19 @@ export interface KeyLabel {
 
 /** One for each keypad of each seats row and mode in which some key of it does something. */
 export function viewKeyOverlays(scheme: Scheme): readonly KeyOverlay[] {
+  return scheme.seats.flatMap(seats => scheme.modes.flatMap(mode => viewKeyOverlaysIn(scheme, seats, mode)));
+}
+
+/** Those of one mode in one seats row; none where the mode does not list it. */
+export function viewKeyOverlaysIn(scheme: Scheme, seats: SeatsRow, mode: Mode): readonly KeyOverlay[] {
+  const ports = PORTS.filter(port => isKeypad(seats, port));
+  if (ports.length === 0 || !mode.seats.includes(seats)) return [];
   // Fallback keys stand on it too: on a console without the switch they are needed.
   const consoles = alikeConsoles(scheme).flatMap(([first]) => first ?? []);
-  return scheme.seats.flatMap(seats => {
-    const ports = PORTS.filter(port => isKeypad(seats, port));
-    if (ports.length === 0) return [];
-    return scheme.modes
-      .filter(mode => mode.seats.includes(seats))
-      .flatMap(mode => {
-        const bindings = consoles.flatMap(profile => bindingsOf(scheme, mode, seats, profile));
-        return ports
-          .map(port => ({ mode, seats, port, keys: viewKeys(bindings, port) }))
-          .filter(({ keys }) => keys.some(({ labels }) => labels.length > 0));
-      });
-  });
+  const bindings = consoles.flatMap(profile => bindingsOf(scheme, mode, seats, profile));
+  return ports
+    .map(port => ({ mode, seats, port, keys: viewKeys(bindings, port) }))
+    .filter(({ keys }) => keys.some(({ labels }) => labels.length > 0));
 }
 
 const isKeypad = (seats: SeatsRow, port: Port): boolean =>

@@ -1,8 +1,9 @@
-import type { Action, Mode, Scheme } from '../../language/model.js';
+import type { Action, Scheme } from '../../language/model.js';
+import { createMemory } from '../../memory.js';
 import { textWidth } from '../figures/text-block.js';
 import { fitLabel, SMALLEST_PT } from './fit-label.js';
 import { roomFor } from './key-cell.js';
-import { type KeyCell, type KeyOverlay, viewKeyOverlays } from './key-view.js';
+import { type KeyCell, type KeyOverlay, viewKeyOverlaysIn } from './key-view.js';
 import { type Sizes, sizesOf } from './sizes.js';
 
 /** What is wrong with a label on its printed key, in words for `short-too-long`. */
@@ -16,40 +17,45 @@ export interface KeyMisfit {
  * that is printed. Keys are laid out when the first label is asked about.
  */
 export function createKeyFit(scheme: Scheme): (action: Action, short: string) => KeyMisfit | null {
-  const sizes = sizesOf(scheme);
-  let printed: ReadonlyMap<Action, readonly PrintedKey[]> | undefined;
-  return (action, short) => {
-    printed ??= keysByAction(viewKeyOverlays(scheme));
-    for (const { cell, mode } of printed.get(action) ?? []) {
-      const misfit = misfitOn(cell, action, short, mode.name, sizes);
-      if (misfit !== null) return misfit;
-    }
-    return null;
+  let misfits: ReadonlyMap<Action, KeyMisfit> | undefined;
+  return action => {
+    misfits ??= misfitsOf(scheme);
+    return misfits.get(action) ?? null;
   };
 }
 
-interface PrintedKey {
-  readonly cell: KeyCell;
-  readonly mode: Mode;
-  /** The action's label on it. */
-  readonly text: string;
+type Misfits = ReadonlyMap<Action, KeyMisfit>;
+
+/** The first of each action, in the order of the overlays. */
+function misfitsOf(scheme: Scheme): Misfits {
+  const sizes = sizesOf(scheme);
+  const labels = JSON.stringify([sizes, scheme.actions.map(({ short }) => short?.value)]);
+  const { fallbacks, consoles } = scheme;
+  const all = scheme.seats.flatMap(seats =>
+    scheme.modes.map(mode =>
+      remembered([mode.rows, mode, seats, fallbacks, consoles, labels], () =>
+        misfitsOn(viewKeyOverlaysIn(scheme, seats, mode), sizes),
+      ),
+    ),
+  );
+  const first = new Map<Action, KeyMisfit>();
+  for (const misfits of all)
+    for (const [action, misfit] of misfits) if (!first.has(action)) first.set(action, misfit);
+  return first;
 }
 
-/** The keys that an action's label stands on; of those that are alike for it in one mode, only the first. */
-function keysByAction(overlays: readonly KeyOverlay[]): ReadonlyMap<Action, readonly PrintedKey[]> {
-  const printed = new Map<Action, PrintedKey[]>();
-  for (const { keys, mode } of overlays) {
-    for (const cell of keys) {
-      for (const { action, text } of cell.labels) {
-        if (action === null) continue;
-        const known = printed.get(action) ?? [];
-        const isAlike = (key: PrintedKey) =>
-          key.mode === mode && key.text === text && key.cell.labels.length === cell.labels.length;
-        if (!known.some(isAlike)) printed.set(action, [...known, { cell, mode, text }]);
+const remembered = createMemory<Misfits>();
+
+function misfitsOn(overlays: readonly KeyOverlay[], sizes: Sizes): Misfits {
+  const found = new Map<Action, KeyMisfit>();
+  for (const { keys, mode } of overlays)
+    for (const cell of keys)
+      for (const { action } of cell.labels) {
+        if (action === null || action.short === null || found.has(action)) continue;
+        const misfit = misfitOn(cell, action, action.short.value, mode.name, sizes);
+        if (misfit !== null) found.set(action, misfit);
       }
-    }
-  }
-  return printed;
+  return found;
 }
 
 function misfitOn(

@@ -4,7 +4,7 @@ import type { Doer } from '../doings.js';
 import type { Facts } from '../facts.js';
 import { actionWay, valueWay } from '../free-controls.js';
 import { type Hold, keyOf } from '../holds.js';
-import { type Doers, doersOf, isThereFor } from '../possible-actions.js';
+import { type Doers, doersOf, isThereFor, type ModeDoers } from '../possible-actions.js';
 import { acrossConsoles, type Company, type Survey } from '../survey.js';
 import { lacksFallback } from './no-fallback.js';
 
@@ -26,20 +26,28 @@ function lostActions(
   survey: Survey,
 ): readonly Hold[] {
   const holds = new Map<string, Hold>();
+  const others = peers.filter(peer => peer !== own);
   for (const mode of own.recipes.keys()) {
     const here = withFallbacks.get(own)?.get(mode);
-    for (const peer of peers) {
-      if (peer === own) continue;
-      for (const [action, doers] of byRows.get(peer)?.get(mode) ?? []) {
-        for (const doer of doers) {
-          if (doer === 'game' || isThereFor(doer, here?.get(action), own.offer.seats)) continue;
-          const key = keyOf(mode.name, action.name, doer);
-          holds.set(key, lostAction({ mode, action, doer, own, survey, key, situations }));
-        }
+    for (const there of new Set(others.map(peer => byRows.get(peer)?.get(mode)))) {
+      if (there === undefined || there === here) continue;
+      for (const { action, doer } of missingIn(here, there, own)) {
+        const key = keyOf(mode.name, action.name, doer);
+        holds.set(key, lostAction({ mode, action, doer, own, survey, key, situations }));
       }
     }
   }
   return [...holds.values()];
+}
+
+/** Who can do what elsewhere, and not here. */
+function missingIn(here: ModeDoers | undefined, there: ModeDoers, { offer }: Facts) {
+  return [...there].flatMap(([action, doers]) =>
+    [...doers].flatMap(doer => {
+      if (doer === 'game' || isThereFor(doer, here?.get(action), offer.seats)) return [];
+      return [{ action, doer }];
+    }),
+  );
 }
 
 interface LostAction extends Pick<Hold, 'key' | 'situations'> {

@@ -3,6 +3,7 @@ import { fitsParts } from '../../../gestures/fit.js';
 import type { ConsoleProfile, SwitchState } from '../../../hardware/consoles.js';
 import { SWITCH_NAMES, type SwitchName } from '../../../hardware/switches.js';
 import type { Action, BindingRow, Mode, Scheme, Setting } from '../../../language/model.js';
+import { createMemory } from '../../../memory.js';
 import type { Facts } from '../facts.js';
 import { actionWay, valueWay } from '../free-controls.js';
 import { type Hold, keyOf } from '../holds.js';
@@ -60,17 +61,34 @@ function forActions(own: Facts, survey: Survey): readonly Hold[] {
   const { console: profile, modes } = own.offer;
   const missing = SWITCH_NAMES.filter(name => isMissing(profile.switches[name]));
   if (missing.length === 0) return [];
-  return [...modes.keys()].flatMap(mode => {
-    const musts = new Set(mode.rows.map(({ action }) => action).filter(({ need }) => need === 'must'));
-    return [...musts].flatMap(action =>
-      missing
-        .filter(name => !isAnswered(action, name, survey.scheme))
-        .flatMap(name => {
-          const row = rowInNeed(action, name, mode, own);
-          return row === null ? [] : [actionHold(own, survey, { action, name, mode, row })];
-        }),
+  const { scheme, needs } = survey;
+  return [...modes].flatMap(([mode, offered]) => {
+    const { seats, console } = own.offer;
+    const found = remembered([mode.rows, mode, offered, seats, console, scheme.fallbacks, needs], () =>
+      needsIn(mode, missing, own, scheme),
     );
+    return found.map(need => actionHold(own, survey, need));
   });
+}
+
+const remembered = createMemory<readonly Need[]>();
+
+/** The `must` actions of a mode that need a missing switch about which nothing is said. */
+function needsIn(mode: Mode, missing: readonly SwitchName[], own: Facts, scheme: Scheme): readonly Need[] {
+  const rows = new Map<Action, BindingRow[]>();
+  for (const row of mode.rows) {
+    const known = rows.get(row.action);
+    if (known !== undefined) known.push(row);
+    else if (row.action.need === 'must') rows.set(row.action, [row]);
+  }
+  return [...rows].flatMap(([action, ofAction]) =>
+    missing
+      .filter(name => ofAction.some(row => mentions(row, name)) && !isAnswered(action, name, scheme))
+      .flatMap(name => {
+        const row = rowInNeed(action, name, mode, own, ofAction);
+        return row === null ? [] : [{ action, name, mode, row }];
+      }),
+  );
 }
 
 const isAnswered = (action: Action, name: SwitchName, scheme: Scheme): boolean =>
@@ -78,11 +96,15 @@ const isAnswered = (action: Action, name: SwitchName, scheme: Scheme): boolean =
     ({ subject, without }) => subject.kind === 'action' && subject.action === action && without === name,
   );
 
-/** The first row of the action, where every binding of it in the mode needs the switch; else null. */
-function rowInNeed(action: Action, name: SwitchName, mode: Mode, { offer }: Facts): BindingRow | null {
+/** The first of the action's rows, where every binding of it in the mode needs the switch; else null. */
+function rowInNeed(
+  action: Action,
+  name: SwitchName,
+  mode: Mode,
+  { offer }: Facts,
+  rows: readonly BindingRow[],
+): BindingRow | null {
   const profile = offer.console;
-  const rows = mode.rows.filter(row => row.action === action);
-  if (!rows.some(row => mentions(row, name))) return null;
   if (rows.some(row => row.who.value.kind === 'game')) return null;
   const isOtherWay = (binding: Binding) => binding.action === action && !needs(binding, name, profile);
   const possible = offer.modes.get(mode)?.possible ?? [];

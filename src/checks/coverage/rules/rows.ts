@@ -18,13 +18,14 @@ export function rowHolds(survey: Survey): readonly Hold[] {
 const situationsIn = (mode: Mode, facts: readonly Facts[]): readonly Situation[] =>
   facts.filter(({ recipes }) => recipes.has(mode)).flatMap(({ offer }) => offer.situations);
 
-/** All that can be done somewhere. */
-const doingsIn = (facts: readonly Facts[]): readonly Doing[] =>
-  facts.flatMap(({ usable }) => [...usable.values()].flatMap(doings => [...doings]));
+/** All that can be done somewhere, in the sets in which it was found; many situations share one. */
+const usableIn = (facts: readonly Facts[]): ReadonlySet<ReadonlySet<Doing>> =>
+  new Set(facts.flatMap(({ usable }) => [...usable.values()]));
 
 function deadRows({ scheme, facts }: Survey): readonly Hold[] {
   const alive = new Set<BindingRow>();
-  for (const { row, fallback } of doingsIn(facts)) if (row !== null && fallback === null) alive.add(row);
+  for (const doings of usableIn(facts))
+    for (const { row, fallback } of doings) if (row !== null && fallback === null) alive.add(row);
   return scheme.modes.flatMap(mode => {
     const situations = situationsIn(mode, facts);
     if (situations.length === 0) return [];
@@ -36,7 +37,9 @@ function deadRows({ scheme, facts }: Survey): readonly Hold[] {
 /** A fallback that is in force nowhere has nothing to do, and so can't fail to do it. */
 function deadFallbacks({ scheme, facts }: Survey): readonly Hold[] {
   const alive = new Set<Fallback>();
-  for (const { fallback } of doingsIn(facts)) if (fallback !== null) alive.add(fallback);
+  if (scheme.fallbacks.length > 0)
+    for (const doings of usableIn(facts))
+      for (const { fallback } of doings) if (fallback !== null) alive.add(fallback);
   return scheme.fallbacks.flatMap((fallback, index) => {
     const { instead } = fallback;
     if (instead.kind !== 'binding' || alive.has(fallback)) return [];
