@@ -17,7 +17,7 @@ import { unique } from './text.js';
  * @returns for coverage: whether a binding fires at all; null where all do
  */
 export function checkConflicts(scheme: Scheme, report: Report): IsUsable | null {
-  const memory: ConflictMemory = { pairs: new Map(), knockOns: new Map() };
+  const memory = memories([scheme.modes], () => ({ pairs: new Map(), knockOns: new Map() }));
   const found = scheme.modes.map(mode =>
     remembered(groundsOf(scheme, mode), () => checkMode(scheme, mode, memory)),
   );
@@ -33,6 +33,7 @@ interface ModeConflicts {
 }
 
 const remembered = createMemory<ModeConflicts>();
+const memories = createMemory<ConflictMemory>();
 
 function checkMode(scheme: Scheme, mode: Mode, memory: ConflictMemory): ModeConflicts {
   const sightings = findConflicts(scheme, mode, memory);

@@ -20,8 +20,10 @@ const EVERYTHING: ConsoleProfile = {
 
 /** All rows with a control, by mode, each mode's fallbacks after its own. */
 export function checkedRows(scheme: Scheme): readonly CheckedRow[] {
-  return scheme.modes.flatMap(mode => checkedRowsOf(scheme, mode));
+  return ofScheme([scheme], () => scheme.modes.flatMap(mode => checkedRowsOf(scheme, mode)));
 }
+
+const ofScheme = createMemory<readonly CheckedRow[]>();
 
 /** Those of one mode; the same objects while it has the same rows. */
 export function checkedRowsOf(scheme: Scheme, mode: Mode): readonly CheckedRow[] {

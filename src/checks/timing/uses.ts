@@ -16,11 +16,12 @@ export interface TimeUse {
 /** Every time that is used, in the order of first use. */
 export function timeUses(scheme: Scheme, rows: readonly CheckedRow[]): readonly TimeUse[] {
   const uses = new Map<NamedTime | CheckedRow, TimeUse & { readonly rows: CheckedRow[] }>();
+  const times = new Map(scheme.times.map(named => [named.name, named]));
   for (const row of rows) {
     const gesture = row.gesture.value;
     if (!('time' in gesture)) continue;
     const { time } = gesture;
-    const named = scheme.times.find(({ name }) => name === time.name) ?? null;
+    const named = (time.name === null ? undefined : times.get(time.name)) ?? null;
     const use = uses.get(named ?? row);
     if (use === undefined) {
       uses.set(named ?? row, { time, at: named?.time.at ?? time.at, named, rows: [row] });

@@ -31,10 +31,12 @@ function misfitsOf(scheme: Scheme): Misfits {
   const sizes = sizesOf(scheme);
   const labels = JSON.stringify([sizes, scheme.actions.map(({ short }) => short?.value)]);
   const { fallbacks, consoles } = scheme;
+  const fits: Fits = (text, { width, height }) =>
+    rememberedFits([scheme.actions, text, width, height], () => fitLabel(text, { width, height }) !== null);
   const all = scheme.seats.flatMap(seats =>
     scheme.modes.map(mode =>
       remembered([mode.rows, mode, seats, fallbacks, consoles, labels], () =>
-        misfitsOn(viewKeyOverlaysIn(scheme, seats, mode), sizes),
+        misfitsOn(viewKeyOverlaysIn(scheme, seats, mode), sizes, fits),
       ),
     ),
   );
@@ -45,14 +47,18 @@ function misfitsOf(scheme: Scheme): Misfits {
 }
 
 const remembered = createMemory<Misfits>();
+/** The same label stands on many keys. */
+const rememberedFits = createMemory<boolean>();
 
-function misfitsOn(overlays: readonly KeyOverlay[], sizes: Sizes): Misfits {
+type Fits = (text: string, room: { readonly width: number; readonly height: number }) => boolean;
+
+function misfitsOn(overlays: readonly KeyOverlay[], sizes: Sizes, fits: Fits): Misfits {
   const found = new Map<Action, KeyMisfit>();
   for (const { keys, mode } of overlays)
     for (const cell of keys)
       for (const { action } of cell.labels) {
         if (action === null || action.short === null || found.has(action)) continue;
-        const misfit = misfitOn(cell, action, action.short.value, mode.name, sizes);
+        const misfit = misfitOn(cell, action, action.short.value, mode.name, sizes, fits);
         if (misfit !== null) found.set(action, misfit);
       }
   return found;
@@ -64,10 +70,11 @@ function misfitOn(
   short: string,
   mode: string,
   sizes: Sizes,
+  fits: Fits,
 ): KeyMisfit | null {
   const room = roomFor(labels.length, sizes, false);
   const label = labels.find(each => each.action === action);
-  if (label === undefined || fitLabel(label.text, room) !== null) return null;
+  if (label === undefined || fits(label.text, room)) return null;
   const where = `${name} in ${mode}`;
   const widest = Math.max(...label.text.split(/\s+/).map(word => smallestWidth(word)));
   if (widest <= room.width) {

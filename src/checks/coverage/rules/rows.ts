@@ -3,9 +3,11 @@ import type { Binding } from '../../../gestures/bindings.js';
 import { isInForce } from '../../../gestures/bindings.js';
 import { SWITCH_NAMES, type SwitchName } from '../../../hardware/switches.js';
 import type { BindingRow, Fallback, Mode } from '../../../language/model.js';
+import { createMemory } from '../../../memory.js';
 import type { Doing } from '../doings.js';
 import type { Facts } from '../facts.js';
 import { type Hold, keyOf } from '../holds.js';
+import type { OfferedMode } from '../offers.js';
 import type { Situation } from '../situations.js';
 import type { Survey } from '../survey.js';
 
@@ -82,18 +84,28 @@ function behindTheConsole({ offer }: Facts): readonly Hold[] {
   if (!hasRear) return [];
   return [...offer.modes]
     .filter(([mode]) => mode.kind === 'play')
-    .flatMap(([mode, { possible }]) =>
-      possible.flatMap(binding =>
-        switchesOf(binding).flatMap(name => {
-          const situations = offer.situations.filter(each => each.console.switches[name].kind === 'rear');
-          return situations.length === 0 ? [] : [rearHold(mode, binding, name, situations)];
-        }),
-      ),
+    .flatMap(([mode, offered]) =>
+      switchUses(offered).flatMap(({ binding, name }) => {
+        const situations = offer.situations.filter(each => each.console.switches[name].kind === 'rear');
+        return situations.length === 0 ? [] : [rearHold(mode, binding, name, situations)];
+      }),
     );
 }
 
-const switchesOf = ({ parts }: Binding): readonly SwitchName[] =>
-  parts.flatMap(part => (part.kind === 'switch' ? [part.name] : []));
+interface SwitchUse {
+  readonly binding: Binding;
+  readonly name: SwitchName;
+}
+
+const remembered = createMemory<readonly SwitchUse[]>();
+
+/** What can be done with a switch of the panel. */
+const switchUses = (offered: OfferedMode): readonly SwitchUse[] =>
+  remembered([offered], () =>
+    offered.possible.flatMap(binding =>
+      binding.parts.flatMap(part => (part.kind === 'switch' ? [{ binding, name: part.name }] : [])),
+    ),
+  );
 
 function rearHold(mode: Mode, binding: Binding, name: SwitchName, situations: readonly Situation[]): Hold {
   const { actionName, at, player } = binding;

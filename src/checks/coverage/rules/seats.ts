@@ -4,9 +4,11 @@ import type { Control } from '../../../hardware/controllers.js';
 import type { Port } from '../../../hardware/ports.js';
 import { PORTS } from '../../../hardware/ports.js';
 import type { Action, Mode, PlayerName, SeatsRow } from '../../../language/model.js';
+import { createMemory } from '../../../memory.js';
 import type { Doer } from '../doings.js';
 import type { Facts } from '../facts.js';
 import { type Hold, keyOf } from '../holds.js';
+import type { OfferedMode } from '../offers.js';
 import type { Survey } from '../survey.js';
 import { acrossSeats } from '../survey.js';
 
@@ -45,29 +47,41 @@ function seatGaps(survey: Survey): readonly Hold[] {
 }
 
 function oneSided({ offer }: Facts): readonly Hold[] {
-  if (offer.seats.players.length < 2) return [];
-  return [...offer.modes].flatMap(([mode, { doings }]) => {
-    const sides = new Map<Action, { readonly first: Binding; readonly players: Set<Doer> }>();
-    for (const { action, doers, step } of doings) {
-      if (action === null || step.kind !== 'binding' || step.binding.player === 'anyone') continue;
-      const side = sides.get(action) ?? { first: step.binding, players: new Set() };
-      sides.set(action, side);
-      for (const doer of doers) side.players.add(doer);
-    }
-    return [...sides].flatMap(([action, { first, players }]) => {
-      const lacking = offer.seats.players.map(({ name }) => name).filter(name => !players.has(name));
-      return lacking.length === 0 ? [] : [oneSidedHold(offer, mode, action, first, players, lacking)];
-    });
+  const { seats } = offer;
+  if (seats.players.length < 2) return [];
+  return [...offer.modes].flatMap(([mode, offered]) =>
+    remembered([offered, seats], () => sidesOf(offered, seats)).map(side => oneSidedHold(offer, mode, side)),
+  );
+}
+
+/** An action that only some of the seated players have. */
+interface Side {
+  readonly action: Action;
+  readonly first: Binding;
+  readonly players: ReadonlySet<Doer>;
+  readonly lacking: readonly PlayerName[];
+}
+
+const remembered = createMemory<readonly Side[]>();
+
+function sidesOf({ doings }: OfferedMode, seats: SeatsRow): readonly Side[] {
+  const sides = new Map<Action, { readonly first: Binding; readonly players: Set<Doer> }>();
+  for (const { action, doers, step } of doings) {
+    if (action === null || step.kind !== 'binding' || step.binding.player === 'anyone') continue;
+    const side = sides.get(action) ?? { first: step.binding, players: new Set() };
+    sides.set(action, side);
+    for (const doer of doers) side.players.add(doer);
+  }
+  return [...sides].flatMap(([action, { first, players }]) => {
+    const lacking = seats.players.map(({ name }) => name).filter(name => !players.has(name));
+    return lacking.length === 0 ? [] : [{ action, first, players, lacking }];
   });
 }
 
 function oneSidedHold(
   { situations, seats }: Facts['offer'],
   mode: Mode,
-  action: Action,
-  first: Binding,
-  players: ReadonlySet<Doer>,
-  lacking: readonly PlayerName[],
+  { action, first, players, lacking }: Side,
 ): Hold {
   const having = seats.players.map(({ name }) => name).filter(name => players.has(name));
   return {
