@@ -1,33 +1,36 @@
 /**
- * Remembers results by what they depend on: objects by identity, everything else by value. A result is forgotten
- * when one of the objects it depends on is: so objects that never go away should stand last.
+ * Remembers results by what they depend on, compared by identity. The first is an object; when it is forgotten, so
+ * are the results that depend on it.
  */
 export type Memory<T> = (dependsOn: readonly unknown[], work: () => T) => T;
 
-export function createMemory<T>(): Memory<T> {
-  const root = createNode<T>();
+interface Remembered<T> {
+  readonly dependsOn: readonly unknown[];
+  readonly result: T;
+}
+
+/** @param most results kept for one first object; more than that, and the oldest go */
+export function createMemory<T>(most = 256): Memory<T> {
+  const byFirst = new WeakMap<object, Remembered<T>[]>();
   return (dependsOn, work) => {
-    let node = root;
-    for (const key of dependsOn) node = childOf(node, key);
-    node.result ??= { value: work() };
-    return node.result.value;
+    const [first] = dependsOn;
+    if (typeof first !== 'object' || first === null) return work();
+    const known = byFirst.get(first);
+    const found = known?.find(each => isSameList(each.dependsOn, dependsOn));
+    if (found !== undefined) return found.result;
+    const result = work();
+    if (known === undefined) byFirst.set(first, [{ dependsOn, result }]);
+    else {
+      known.push({ dependsOn, result });
+      if (known.length > most) known.shift();
+    }
+    return result;
   };
 }
 
-interface Node<T> {
-  readonly byObject: WeakMap<object, Node<T>>;
-  readonly byValue: Map<unknown, Node<T>>;
-  result: { readonly value: T } | null;
-}
-
-const createNode = <T>(): Node<T> => ({ byObject: new WeakMap(), byValue: new Map(), result: null });
-
-function childOf<T>(node: Node<T>, key: unknown): Node<T> {
-  const isObject = (typeof key === 'object' && key !== null) || typeof key === 'function';
-  const known = isObject ? node.byObject.get(key) : node.byValue.get(key);
-  if (known !== undefined) return known;
-  const child = createNode<T>();
-  if (isObject) node.byObject.set(key, child);
-  else node.byValue.set(key, child);
-  return child;
+/** Whether two lists have the same items in the same order. */
+export function isSameList(one: readonly unknown[], other: readonly unknown[]): boolean {
+  if (one.length !== other.length) return false;
+  for (let index = 0; index < one.length; index++) if (one[index] !== other[index]) return false;
+  return true;
 }

@@ -32,7 +32,7 @@ interface ModeConflicts {
   readonly dead: readonly Sighting[];
 }
 
-const remembered = createMemory<ModeConflicts>();
+const remembered = createMemory<ModeConflicts>(1);
 const memories = createMemory<ConflictMemory>();
 
 function checkMode(scheme: Scheme, mode: Mode, memory: ConflictMemory): ModeConflicts {

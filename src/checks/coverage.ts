@@ -53,7 +53,7 @@ interface WholeCoverage extends Coverage {
   readonly holds: readonly Hold[];
 }
 
-const remembered = createMemory<WholeCoverage>();
+const remembered = createMemory<WholeCoverage>(1);
 
 const groundsOf = (scheme: Scheme, isUsable: IsUsable | null): readonly unknown[] => [
   ...scheme.modes.map(({ rows }) => rows),

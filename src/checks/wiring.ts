@@ -15,7 +15,7 @@ export function checkWiring(scheme: Scheme, report: Report): void {
   checkLatch(scheme, checkedRows(scheme), report);
 }
 
-const remembered = createMemory<(report: Report) => void>();
+const remembered = createMemory<(report: Report) => void>(1);
 
 /** The rules that look at one row at a time: looked at again only where the mode has other rows. */
 function checkMode(scheme: Scheme, mode: Mode): (report: Report) => void {

@@ -1,5 +1,6 @@
 import type { RootContent } from 'mdast';
 import type { Report } from '../findings/report.js';
+import { isSameList } from '../memory.js';
 import type { Section } from './sections.js';
 import type { MovingPart, ParsedPart, SourceText } from './source-text.js';
 
@@ -116,10 +117,6 @@ function createShelf<T>(): Shelf<T> {
       next = new Map();
     },
   };
-}
-
-export function isSameList(one: readonly unknown[], other: readonly unknown[]): boolean {
-  return one.length === other.length && one.every((item, index) => item === other[index]);
 }
 
 /** Nodes that were parsed once are the same nodes again. */

@@ -1,11 +1,12 @@
 import type { RootContent } from 'mdast';
 import type { Place } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
+import { isSameList } from '../memory.js';
 import { AMOUNTS, withinAmount } from './amounts.js';
 import { type Block, proseOf } from './document.js';
 import { isFactList, readFacts } from './facts.js';
 import { badPlace, createSpot, notOneOf, type Spot } from './faults.js';
-import { isSameList, type Keeper } from './keep.js';
+import type { Keeper } from './keep.js';
 import { type ModeRows, readModeRows } from './mode-rows.js';
 import type { BindingRow, Mode, ModeKind, SeatsRow } from './model.js';
 import { createNames, type Names } from './names.js';

@@ -1,8 +1,9 @@
 import type { Place, SourceFile } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
+import { isSameList } from '../memory.js';
 import { type Document, parseMarkdown, proseOf, readDocument } from './document.js';
 import { badPlace, badValue, createSpot, duplicateName } from './faults.js';
-import { createKeeper, isSameList, type Keeper, type SectionReading, type Watched, watch } from './keep.js';
+import { createKeeper, type Keeper, type SectionReading, type Watched, watch } from './keep.js';
 import { headingText, LAYOUTS, SECTION_KINDS, type SectionKind } from './layout.js';
 import { readableFiles } from './limits.js';
 import type { ManualChapter, Scheme } from './model.js';

@@ -1,4 +1,4 @@
-import type { Place, Point } from '../findings/place.js';
+import type { Place, Point, Range } from '../findings/place.js';
 
 /** A file ready for finding places in it. */
 export interface SourceText {
@@ -51,14 +51,29 @@ export function placeBetween(source: SourceText, start: number, end: number): Pl
  * @param start offset in the part, from 0; `end` is exclusive
  */
 export function placeIn(part: ParsedPart, start: number, end: number): Place {
-  return {
-    get file() {
-      return part.source.path;
-    },
-    get range() {
-      return placeBetween(part.source, part.base + start, part.base + end).range;
-    },
-  };
+  return new PlaceInPart(part, start, end);
+}
+
+/** A class, since a scheme has tens of thousands: objects with getters of their own are slow to make. */
+class PlaceInPart implements Place {
+  readonly #part: ParsedPart;
+  readonly #start: number;
+  readonly #end: number;
+
+  constructor(part: ParsedPart, start: number, end: number) {
+    this.#part = part;
+    this.#start = start;
+    this.#end = end;
+  }
+
+  get file(): string {
+    return this.#part.source.path;
+  }
+
+  get range(): Range {
+    const { source, base } = this.#part;
+    return placeBetween(source, base + this.#start, base + this.#end).range;
+  }
 }
 
 function pointAt(source: SourceText, offset: number): Point {

@@ -53,7 +53,7 @@ const ownGrounds = (scheme: Scheme, mode: Mode): readonly unknown[] => [
 
 type SortedCell = LiveCell & Liveness;
 
-const remembered = createMemory<readonly SortedCell[]>();
+const remembered = createMemory<readonly SortedCell[]>(1);
 
 function liveCells(scheme: Scheme, mode: Mode): readonly SortedCell[] {
   return remembered(ownGrounds(scheme, mode), () =>

@@ -58,7 +58,7 @@ interface Workshop {
 export function createGraphMaker(scheme: Scheme): (offer: Offer) => Graph {
   const numbers = new Map(scheme.modes.map((mode, index) => [mode, index]));
   return offer => {
-    const workshop = workshops([offer.console, scheme.settings, scheme.fallbacks], () =>
+    const workshop = workshops([scheme.settings, offer.console, scheme.fallbacks], () =>
       createWorkshop(scheme, offer.console),
     );
     const modes = scheme.modes.map(mode =>

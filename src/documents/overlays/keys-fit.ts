@@ -31,8 +31,13 @@ function misfitsOf(scheme: Scheme): Misfits {
   const sizes = sizesOf(scheme);
   const labels = JSON.stringify([sizes, scheme.actions.map(({ short }) => short?.value)]);
   const { fallbacks, consoles } = scheme;
-  const fits: Fits = (text, { width, height }) =>
-    rememberedFits([scheme.actions, text, width, height], () => fitLabel(text, { width, height }) !== null);
+  const known = rememberedFits([scheme.actions, labels], () => new Map());
+  const fits: Fits = (text, room) => {
+    const key = `${room.width} ${room.height} ${text}`;
+    const fit = known.get(key) ?? fitLabel(text, room) !== null;
+    known.set(key, fit);
+    return fit;
+  };
   const all = scheme.seats.flatMap(seats =>
     scheme.modes.map(mode =>
       remembered([mode.rows, mode, seats, fallbacks, consoles, labels], () =>
@@ -48,7 +53,7 @@ function misfitsOf(scheme: Scheme): Misfits {
 
 const remembered = createMemory<Misfits>();
 /** The same label stands on many keys. */
-const rememberedFits = createMemory<boolean>();
+const rememberedFits = createMemory<Map<string, boolean>>(1);
 
 type Fits = (text: string, room: { readonly width: number; readonly height: number }) => boolean;
 
