@@ -37,16 +37,19 @@ const addCheck: AddCommand = (program, terminal, end) => {
         .default('text'),
     )
     .option('--coverage', 'also print the matrix of what plays where (text only)')
+    .option('-w, --watch', 'check again whenever a file changes, until Ctrl+C (text only)')
     .option('--console <name>', 'look at one console profile only')
     .option('--seats <name>', 'look at one seats row only')
     .option('--standard <name>', 'look at one TV standard only')
     .addHelpText(
       'after',
-      '\nExamples:\n  leverleaf check my-game.md\n  leverleaf check my-game.md --coverage --console no-difficulty\n  leverleaf check my-game.md --format sarif > findings.sarif',
+      '\nExamples:\n  leverleaf check my-game.md\n  leverleaf check my-game.md --watch\n  leverleaf check my-game.md --coverage --console no-difficulty\n  leverleaf check my-game.md --format sarif > findings.sarif',
     )
-    .action(async (scheme: string, options: { format: string }) => {
+    .action(async (scheme: string, options: { format: string; watch?: boolean }) => {
       const { check } = await import('./commands/check.js');
-      end(await check(scheme, options, terminal));
+      if (options.watch !== true) return end(await check(scheme, options, terminal));
+      const { watchScheme } = await import('./commands/watch.js');
+      end(await watchScheme(scheme, options, terminal));
     });
 };
 

@@ -13,6 +13,8 @@ export interface Terminal {
   /** Columns, at least 40. */
   readonly width: number;
   readonly workingFolder: string;
+  /** Resolves when the person asks to stop what would otherwise go on (Ctrl+C). */
+  stopped(): Promise<void>;
 }
 
 type Environment = Readonly<Record<string, string | undefined>>;
@@ -40,6 +42,7 @@ export function createTerminal(environment: Environment = process.env): Terminal
     isInteractive: stderr.isTTY === true && environment['TERM'] !== 'dumb',
     width: Math.max(NARROWEST, Math.min(WIDEST, stdout.columns || WIDEST)),
     workingFolder: process.cwd(),
+    stopped: async () => void (await Promise.race([once(process, 'SIGINT'), once(process, 'SIGTERM')])),
   };
 }
 

@@ -23,6 +23,7 @@ export async function run(folder: string, ...words: readonly string[]): Promise<
     isInteractive: false,
     width: 100,
     workingFolder: folder,
+    stopped: async () => {},
   };
   const code = await runCommandLine(words, terminal);
   return { code, out: out.join(''), lines };

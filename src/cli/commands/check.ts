@@ -10,12 +10,13 @@ import type { Terminal } from '../terminal.js';
 export interface CheckOptions extends Narrowing {
   readonly format: string;
   readonly coverage?: boolean;
+  readonly watch?: boolean;
 }
 
 /** `leverleaf check`: prints the findings; 1 where one of them is an error. */
 export async function check(scheme: string, options: CheckOptions, terminal: Terminal): Promise<ExitCode> {
+  if (!isFormat(options.format)) throw new CliError(`There is no format “${options.format}”.`);
   const write = FORMATS[options.format];
-  if (write === undefined) throw new CliError(`There is no format “${options.format}”.`);
   if (options.coverage && (options.format === 'sarif' || options.format === 'github')) {
     throw new CliError(`--coverage can't be printed as ${options.format}: use --format text or json.`);
   }
@@ -31,7 +32,11 @@ interface Checked extends Compiled {
 
 type WriteFormat = (checked: Checked, options: CheckOptions, terminal: Terminal) => Promise<string>;
 
-const FORMATS: Readonly<Record<string, WriteFormat>> = {
+type Format = 'text' | 'json' | 'sarif' | 'github';
+
+const isFormat = (name: string): name is Format => Object.hasOwn(FORMATS, name);
+
+export const FORMATS: Readonly<Record<Format, WriteFormat>> = {
   async text({ scheme, findings, files, coverage }, options, terminal) {
     const { writeText } = await import('../../findings/formats/text.js');
     const text = await writeText(findings, files, {
