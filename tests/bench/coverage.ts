@@ -1,5 +1,6 @@
 import { checkCoverage } from '../../dist/checks/coverage.js';
 import { createReport } from '../../dist/findings/report.js';
+import { searchPlainly } from '../coverage/plain-rules.js';
 import { bigScheme } from '../support/big-scheme.js';
 import { parseMarkdown } from './markdown.js';
 import { ratioOf } from './measure.js';
@@ -16,6 +17,37 @@ const SIZE = {
   seats: 4,
   standards: 3,
 } as const;
+
+/** Small enough for the plain search: 4096 states in each of twelve cells. */
+const PLAIN_SIZE = {
+  modes: 8,
+  rows: 8,
+  settings: 3,
+  variations: 4,
+  consoles: 3,
+  seats: 2,
+  standards: 2,
+} as const;
+
+/** The plain search over explicit states that the tests hold coverage to, against coverage of the same. */
+export async function benchPlainSearch(): Promise<readonly BenchRow[]> {
+  const text = bigScheme(PLAIN_SIZE);
+  const compared = await ratioOf(
+    () => searchPlainly(readWhole(text)),
+    () => checkCoverage(readWhole(text), createReport().report),
+    3,
+  );
+  const { ratio, work, floor } = compared;
+  return [
+    {
+      what: 'a plain search of 4096 states a cell, against coverage of the same',
+      value: ratio,
+      unit: '×',
+      limit: { least: 10 },
+      detail: `${work.toFixed(0)} ms against ${floor.toFixed(0)} ms, reading included`,
+    },
+  ];
+}
 
 /** Coverage against the Markdown parse of the same text, and the most memory that the process has held by then. */
 export async function benchCoverage(): Promise<readonly BenchRow[]> {

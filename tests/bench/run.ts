@@ -7,7 +7,7 @@ import { writeFileSync } from 'node:fs';
 import { benchBuild } from './build.js';
 import { benchCheck, benchGrowth, benchStart } from './check.js';
 import { benchConflicts, benchSolver } from './conflicts.js';
-import { benchCoverage } from './coverage.js';
+import { benchCoverage, benchPlainSearch } from './coverage.js';
 import { benchPrint } from './print.js';
 import { benchReadingRoutine } from './reading-routine.js';
 import type { BenchRow } from './row.js';
@@ -17,6 +17,7 @@ const BENCHES: readonly (() => Promise<readonly BenchRow[]> | readonly BenchRow[
   benchCheck,
   benchConflicts,
   benchSolver,
+  benchPlainSearch,
   benchGrowth,
   benchStart,
   benchPrint,
@@ -49,7 +50,7 @@ function limitText(limit: Limit): string {
 }
 
 function format(value: number): string {
-  return value >= 100 ? value.toFixed(0) : value.toFixed(2);
+  return value.toFixed(value >= 100 ? 0 : value >= 0.1 ? 2 : 3);
 }
 
 function keep(results: readonly BenchRow[]): void {

@@ -1,6 +1,6 @@
 /** How large a made-up scheme is. */
 export interface BigSchemeSize {
-  /** At least 2; the first is the menu. */
+  /** At least 1; the first is the menu. */
   readonly modes: number;
   /** Rows of each mode, at least 4. */
   readonly rows: number;

@@ -1,0 +1,77 @@
+import { describe, expect, it } from 'vitest';
+import { KEYPAD } from '../../src/hardware/keypad.js';
+import type { Port } from '../../src/hardware/ports.js';
+import { PADDLE, WHEEL } from '../../src/hardware/turning.js';
+import { citeAll } from './cite.js';
+
+/** Programmer's guide [PIA 5.5]; the lines are common practice, no source. */
+describe('the keypad’s matrix', () => {
+  it.each([
+    [1, ['1', '2', '3']],
+    [2, ['4', '5', '6']],
+    [3, ['7', '8', '9']],
+    [4, ['star', '0', 'hash']],
+  ])('has row %i', (wanted, names) => {
+    const keys = KEYPAD.keys.filter(({ row }) => row === wanted);
+    expect(keys.map(({ key, column }) => [key, column])).toEqual(
+      names.map((name, index) => [name, index + 1]),
+    );
+  });
+
+  it('has twelve keys', () => {
+    expect(KEYPAD.keys).toHaveLength(12);
+  });
+
+  it.each<[Port, readonly string[], readonly string[]]>([
+    ['left', ['SWCHA D4', 'SWCHA D5', 'SWCHA D6', 'SWCHA D7'], ['INPT0 D7', 'INPT1 D7', 'INPT4 D7']],
+    ['right', ['SWCHA D0', 'SWCHA D1', 'SWCHA D2', 'SWCHA D3'], ['INPT2 D7', 'INPT3 D7', 'INPT5 D7']],
+  ])('of the %s port has its rows and columns on these lines', (port, rows, columns) => {
+    expect(KEYPAD.rows[port].map(({ register, bit }) => `${register} D${bit}`)).toEqual(rows);
+    expect(KEYPAD.columns[port].map(({ register, bit }) => `${register} D${bit}`)).toEqual(columns);
+  });
+
+  it('waits 400 µs between driving a row and reading its columns (figure from memory)', () => {
+    expect(KEYPAD.settleMicroseconds).toBe(400);
+  });
+
+  it('cites the guide and common practice', () => {
+    expect(citeAll(KEYPAD.sources)).toEqual(expect.arrayContaining(['G [PIA 5.5]', 'P']));
+  });
+});
+
+describe('the paddle', () => {
+  it('charges in 380 lines at the far end (from memory)', () => {
+    expect(PADDLE.linesAtFarEnd).toBe(380);
+  });
+
+  it('turns about 330 degrees (common practice, no source)', () => {
+    expect(PADDLE.degrees).toBe(330);
+  });
+
+  it('cites the sections on it and says that figures are from memory', () => {
+    expect(citeAll(PADDLE.sources)).toEqual(expect.arrayContaining(['G [PIA 5.4]', 'G [TIA 12.1]', 'R']));
+    expect(PADDLE.sources.every(({ key }) => ['G', 'P', 'R'].includes(key))).toBe(true);
+  });
+});
+
+describe('the wheel (from memory)', () => {
+  it('has 16 steps to the turn, a whole number of code rounds', () => {
+    expect(WHEEL.stepsPerTurn).toBe(16);
+    expect(WHEEL.stepsPerTurn % WHEEL.clockwise.length).toBe(0);
+  });
+
+  it('counts 3, 1, 0, 2 clockwise', () => {
+    expect(WHEEL.clockwise).toEqual([3, 1, 0, 2]);
+  });
+
+  it('changes one bit a step, as a Gray code must, from its last code to its first as well', () => {
+    WHEEL.clockwise.forEach((code, index) => {
+      const next = WHEEL.clockwise[(index + 1) % WHEEL.clockwise.length] ?? code;
+      expect([1, 2]).toContain(code ^ next);
+    });
+  });
+
+  it('says that it is from memory', () => {
+    expect(citeAll(WHEEL.sources)).toEqual(['R']);
+  });
+});
