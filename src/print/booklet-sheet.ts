@@ -1,5 +1,5 @@
+import { landscape, mmToPt, type PaperName, papers, type SizeMm } from '../documents/page/paper.js';
 import { PrintError } from './errors.js';
-import { landscape, mmToPt, type PaperName, papers, type SizeMm } from './paper.js';
 
 /** Edges in mm from the sheet's lower left corner. */
 export interface Box {

@@ -1,7 +1,7 @@
+import { mmToPt, type PaperName, papers, type SizeMm } from '../documents/page/paper.js';
 import { drawMarks, layOutSheet, type SheetLayout, writeBox, writePt } from './booklet-sheet.js';
 import { PrintError } from './errors.js';
 import { type BookletSheet, imposeSaddleStitch, type Spread } from './imposition.js';
-import { mmToPt, type PaperName, papers, type SizeMm } from './paper.js';
 import {
   type NewPdf,
   type PdfFile,

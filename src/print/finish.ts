@@ -1,5 +1,5 @@
+import { mmToPt, nearestPaper, ptPerMm } from '../documents/page/paper.js';
 import { type DocumentInfo, writeInfo, writeTextString, writeXmp } from './metadata.js';
-import { mmToPt, nearestPaper, ptPerMm } from './paper.js';
 import { type PdfFile, pageNumbers, readObject, readPdf, writePdf } from './pdf-file.js';
 import { numberStructureIds } from './structure-ids.js';
 

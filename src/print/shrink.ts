@@ -1,6 +1,6 @@
 import { constants, inflateSync } from 'node:zlib';
 import type { Page } from 'puppeteer-core';
-import { pxPerMm } from './paper.js';
+import { pxPerMm } from '../documents/page/paper.js';
 import { type PdfFile, pageNumbers, readObject, readPdf } from './pdf-file.js';
 
 /** User space units a CSS pixel becomes on the page before the browser's own 0.24 (72/300): 300/96. */

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { fillContents } from '../../src/documents/manual/contents.js';
 import { createManual } from '../../src/documents/manual/manual.js';
+import { papers } from '../../src/documents/page/paper.js';
 import { actionWords } from '../../src/documents/wording/rows.js';
 import { readAnchorPages } from '../../src/print/anchor-pages.js';
-import { papers } from '../../src/print/paper.js';
 import { printDocuments } from '../../src/print/print.js';
 import { type PdfPage, readPdfPages } from '../support/pdf.js';
 import { browserTool } from '../support/tools.js';

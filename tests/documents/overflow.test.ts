@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { manualMargins } from '../../src/documents/page/furniture.js';
+import { papers } from '../../src/documents/page/paper.js';
 import { launchBrowser, type PrintBrowser } from '../../src/print/launch.js';
-import { papers } from '../../src/print/paper.js';
 import { printDocuments } from '../../src/print/print.js';
 import { readPdfPages } from '../support/pdf.js';
 import { browserTool } from '../support/tools.js';

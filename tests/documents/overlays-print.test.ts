@@ -9,7 +9,7 @@ import { createOverlays, listPieces, sheetArea } from '../../src/documents/overl
 import { MARK, type PlacedPiece, packPieces, UNDER_LINE } from '../../src/documents/overlays/pack.js';
 import { RULER } from '../../src/documents/overlays/sheet.js';
 import { type Sizes, sizesOf } from '../../src/documents/overlays/sizes.js';
-import { papers } from '../../src/print/paper.js';
+import { papers } from '../../src/documents/page/paper.js';
 import { printDocuments } from '../../src/print/print.js';
 import { readPdfPages } from '../support/pdf.js';
 import { browserTool, tool } from '../support/tools.js';

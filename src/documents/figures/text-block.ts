@@ -1,4 +1,4 @@
-import { measureText } from '../page/fonts.js';
+import { measureText } from '../page/measure.js';
 import { ptToMm } from './drawing.js';
 
 /** How a piece of text is set. */

@@ -1,10 +1,10 @@
 import type { Element, ElementContent } from 'hast';
-import { papers } from '../../print/paper.js';
 import type { DocumentInput, PrintableDocument } from '../document.js';
 import { shorten } from '../figures/text-block.js';
 import { h } from '../page/elements.js';
 import { manualMargins, manualPageRules, readFurniture } from '../page/furniture.js';
 import { keepTogether } from '../page/keep-together.js';
+import { papers } from '../page/paper.js';
 import { proseTree } from '../page/prose.js';
 import { writePage } from '../page/shell.js';
 import { readStyles } from '../page/templates.js';

@@ -1,11 +1,11 @@
 import type { Element } from 'hast';
 import type { Scheme, SheetPaper } from '../../language/model.js';
-import { papers } from '../../print/paper.js';
 import type { DocumentInput, PrintableDocument } from '../document.js';
 import { viewConsole } from '../manual/console.js';
 import { viewControllers } from '../manual/controllers.js';
 import { speechFor } from '../manual/view.js';
 import { h } from '../page/elements.js';
+import { papers } from '../page/paper.js';
 import { writePage } from '../page/shell.js';
 import { readStyles } from '../page/templates.js';
 import type { Speech } from '../wording/gestures.js';

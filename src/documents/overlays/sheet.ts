@@ -1,8 +1,8 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
-import { pxPerMm } from '../../print/paper.js';
 import { box, label, line, mm, type Point, ptToMm, STROKE } from '../figures/drawing.js';
 import { shorten } from '../figures/text-block.js';
+import { pxPerMm } from '../page/paper.js';
 import { MARK, type PlacedPiece, UNDER_LINE } from './pack.js';
 
 export interface SheetSize {

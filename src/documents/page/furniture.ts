@@ -1,6 +1,6 @@
-import { papers } from '../../print/paper.js';
 import { cssString } from './css-text.js';
 import { readPairs } from './markdown-table.js';
+import { papers } from './paper.js';
 import { readTemplate } from './templates.js';
 
 /** What the texts around a page may name. */

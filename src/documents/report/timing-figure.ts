@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { s } from 'hastscript';
-import { measureText } from '../page/fonts.js';
+import { measureText } from '../page/measure.js';
 import { breakLines } from './break-lines.js';
 import type { TimingColumn, TimingTrack, TimingView } from './timing-view.js';
 

@@ -1,6 +1,6 @@
 import type { Element } from 'hast';
 import { describe, expect, test } from 'vitest';
-import { measureText } from '../../../src/documents/page/fonts.js';
+import { measureText } from '../../../src/documents/page/measure.js';
 import { breakLines } from '../../../src/documents/report/break-lines.js';
 import { timingFigures } from '../../../src/documents/report/timing-figure.js';
 import { viewTiming } from '../../../src/documents/report/timing-view.js';

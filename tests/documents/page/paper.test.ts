@@ -1,5 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { landscape, mmToPt, nearestPaper, type PaperName, papers } from '../../src/print/paper.js';
+import {
+  landscape,
+  mmToPt,
+  nearestPaper,
+  type PaperName,
+  papers,
+} from '../../../src/documents/page/paper.js';
 
 describe('paper sizes', () => {
   // ISO 216: A0 is 1 m² with sides as 1 to √2; each next size halves the long side, rounded down to whole mm.

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { fontFaceCss, fontStack } from '../../src/print/fonts.js';
-import { measureText, missingCharacters, type TextStyle } from '../../src/print/measure.js';
-import { printDocuments } from '../../src/print/print.js';
-import { readPdfPages, withPdf } from '../support/pdf.js';
-import { browserTool } from '../support/tools.js';
+import { fontFaceCss, fontStack } from '../../../src/documents/page/fonts.js';
+import { measureText, missingCharacters, type TextStyle } from '../../../src/documents/page/measure.js';
+import { printDocuments } from '../../../src/print/print.js';
+import { readPdfPages, withPdf } from '../../support/pdf.js';
+import { browserTool } from '../../support/tools.js';
 
 const samples = [
   'Hold the lever up for two seconds, then let go.',
