@@ -34,5 +34,5 @@ export const KEYPAD = {
   } satisfies Record<Port, readonly RegisterBit[]>,
   /** Microseconds between driving a row and reading the columns (figure from memory). */
   settleMicroseconds: 400,
-  sources: [fromSource('G', 'PIA 5.5'), fromSource('P')],
+  sources: [fromSource('G', 'PIA 5.5'), fromSource('R'), fromSource('P')],
 } as const;

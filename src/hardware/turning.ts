@@ -6,7 +6,7 @@ export const PADDLE = {
   linesAtFarEnd: 380,
   /** Degrees of turn (common practice, no source). */
   degrees: 330,
-  sources: [fromSource('G', 'PIA 5.4'), fromSource('G', 'TIA 12.1'), fromSource('R')],
+  sources: [fromSource('G', 'PIA 5.4'), fromSource('G', 'TIA 12.1'), fromSource('R'), fromSource('P')],
 } as const;
 
 /** Wheel: two-bit Gray code, high line then low line. All from memory. */

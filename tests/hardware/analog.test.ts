@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { keypadSettling, paddleReach, wheelTurnsPerSecond } from '../../src/hardware/analog.js';
 import { STANDARDS, type TvStandard } from '../../src/hardware/clocks.js';
 
-/** A made-up standard with a CPU clock that comes out even, in hertz. */
-const withCpuClock = (hertz: bigint): TvStandard => ({
+/** A made-up standard with a CPU clock that comes out even, in thousandths of a hertz. */
+const withCpuClock = (millihertz: bigint): TvStandard => ({
   ...STANDARDS.NTSC,
-  colourClock: { numerator: 3n * hertz, denominator: 1n },
+  colourClock: { numerator: 3n * millihertz, denominator: 1000n },
 });
 
 const withLines = (linesPerFrame: number): TvStandard => ({ ...STANDARDS.NTSC, linesPerFrame });
@@ -21,12 +21,13 @@ describe('the wait for a keypad’s row', () => {
   });
 
   it.each([
-    ['falls on a whole cycle', 1_000_000n, 400, 6],
-    ['falls on a whole line', 950_000n, 380, 5],
-    ['goes a little beyond a cycle', 950_001n, 381, 6],
-    ['stays a little below a cycle', 949_999n, 380, 5],
-  ])('is rounded up and no further where it %s', (_, hertz, cycles, lines) => {
-    expect(keypadSettling(withCpuClock(hertz))).toEqual({ cycles, lines });
+    ['falls on a whole cycle', 1_000_000_000n, 400, 6],
+    ['falls on a whole line', 950_000_000n, 380, 5],
+    ['goes a little beyond a whole cycle', 1_000_000_001n, 401, 6],
+    ['goes a little beyond a whole line', 950_000_001n, 381, 6],
+    ['stays a little below a whole cycle', 949_999_999n, 380, 5],
+  ])('is rounded up and no further where it %s', (_, millihertz, cycles, lines) => {
+    expect(keypadSettling(withCpuClock(millihertz))).toEqual({ cycles, lines });
   });
 });
 
