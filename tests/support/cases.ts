@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Compiled, compile } from '../../src/compile.js';
 import { writeReportJson } from '../../src/documents/report-json.js';
+import type { Finding } from '../../src/findings/finding.js';
 import type { SourceFile } from '../../src/findings/place.js';
 
 /**
@@ -74,13 +75,23 @@ function readExpected(folder: string): Expected {
   return expected;
 }
 
-/** What is wrong with a case; empty where all is as expected. */
-export function runCase({ rule, folder }: Case): readonly string[] {
+function readFiles(folder: string): readonly { file: SourceFile; marks: readonly Mark[] }[] {
   const files = readdirSync(folder)
     .filter(name => name.endsWith('.md'))
     .sort();
-  if (files.length === 0) return ['There is no .md file in the folder.'];
-  const read = files.map(name => readMarked(name, readFileSync(join(folder, name), 'utf8')));
+  return files.map(name => readMarked(name, readFileSync(join(folder, name), 'utf8')));
+}
+
+/** The findings of the case's own rule. */
+export function findingsOf({ rule, folder }: Case): readonly Finding[] {
+  const { findings } = compile(readFiles(folder).map(({ file }) => file));
+  return findings.filter(finding => finding.rule === rule);
+}
+
+/** What is wrong with a case; empty where all is as expected. */
+export function runCase({ rule, folder }: Case): readonly string[] {
+  const read = readFiles(folder);
+  if (read.length === 0) return ['There is no .md file in the folder.'];
   const expected = readExpected(folder);
   const compiled = compile(read.map(({ file }) => file));
   return compare(
