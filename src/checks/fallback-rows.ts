@@ -56,6 +56,10 @@ function rowsStoodFor(
 function hasPortPlayer(chord: Chord, seats: SeatsRow): boolean {
   return chord.parts.every(
     part =>
-      part.kind === 'switch' || part.port === null || seats.players.some(({ port }) => port === part.port),
+      part.kind === 'switch' ||
+      part.port === null ||
+      seats.players.some(
+        ({ port, letter }) => port === part.port && (part.letter === '' || part.letter === letter),
+      ),
   );
 }

@@ -166,9 +166,9 @@ function fallbackBindings(
     const origin = { kind: 'fallback', fallback, row: null } as const;
     const stepping: Template = { ...template, origin, ...stepLinks(subject.setting, fallback) };
     return instead.alternatives.flatMap((chord, alternative) =>
-      expand(stepper(chord), [chord], seats, profile).map(way =>
-        createBinding(stepping, { ...way, alternative }),
-      ),
+      steppers(chord, seats)
+        .flatMap(who => expand(who, [chord], seats, profile))
+        .map(way => createBinding(stepping, { ...way, alternative })),
     );
   }
   return mode.rows
@@ -192,15 +192,16 @@ const stepLinks = (setting: Setting, fallback: Fallback) => ({
   alongWith: [],
 });
 
-/** Who steps a setting with a fallback control: the player of the port it names, else anyone. */
-function stepper(chord: Chord): Who {
+/** Who steps a setting with a fallback control: each player of the port it names, else anyone. */
+function steppers(chord: Chord, { players }: SeatsRow): readonly Who[] {
   const named = chord.parts.find(
     (part): part is Extract<ControlName, { kind: 'control' }> =>
       part.kind === 'control' && part.port !== null,
   );
-  if (named === undefined || named.port === null) return { kind: 'anyone' };
-  const player: PlayerName = named.letter === '' ? named.port : `${named.port} ${named.letter}`;
-  return { kind: 'player', player };
+  if (named === undefined) return [{ kind: 'anyone' }];
+  return players
+    .filter(({ port, letter }) => port === named.port && (named.letter === '' || letter === named.letter))
+    .map(({ name }) => ({ kind: 'player', player: name }));
 }
 
 /** True where no alternative of the row can be done on a console that fixes or lacks the switch. */

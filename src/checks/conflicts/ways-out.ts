@@ -1,13 +1,20 @@
 import type { Binding } from '../../gestures/bindings.js';
 import { contactType, controlContact } from '../../gestures/contacts.js';
-import type { Sighting } from './sighting.js';
+import { SWITCHES } from '../../hardware/switches.js';
+import { carryOverWays, knockOnWays, neverFiresWays, runawayWays } from './row-ways.js';
+import type { ConflictRule, Sighting } from './sighting.js';
 
-/** Ways out that fit the two rows of a sighting; empty where the catalogue’s own are as good. */
+/** Ways out that fit the rows of a sighting; empty where the catalogue’s own are as good. */
 export function waysOutOf(sighting: Sighting): readonly string[] {
+  return WAYS[sighting.rule]?.(sighting) ?? [];
+}
+
+function pairWays(sighting: Sighting): readonly string[] {
   const [x, y] = sighting.bindings;
-  if (y === undefined || !FITTED.has(sighting.rule)) return [];
+  if (y === undefined) return [];
   return [
     ...gestureWays(x, y),
+    ...positionWays(x, y),
     ...insteadOfWays(x, y),
     ...freeControlWay(sighting, x, y),
     x.action === null || y.action === null
@@ -16,14 +23,18 @@ export function waysOutOf(sighting: Sighting): readonly string[] {
   ];
 }
 
-const FITTED: ReadonlySet<string> = new Set([
-  'same-moment',
-  'on-the-way',
-  'in-passing',
-  'order-matters',
-  'aftermath',
-  'can-coincide',
-]);
+const WAYS: Readonly<Partial<Record<ConflictRule, (sighting: Sighting) => readonly string[]>>> = {
+  'same-moment': pairWays,
+  'on-the-way': pairWays,
+  'in-passing': pairWays,
+  'order-matters': pairWays,
+  aftermath: pairWays,
+  'can-coincide': pairWays,
+  'carry-over': carryOverWays,
+  'knock-on': knockOnWays,
+  runaway: runawayWays,
+  'never-fires': neverFiresWays,
+};
 
 const isWithin = (inner: Binding, outer: Binding): boolean =>
   inner.parts.every(({ id }) => outer.parts.some(part => part.id === id));
@@ -37,6 +48,18 @@ function gestureWays(x: Binding, y: Binding): readonly string[] {
   return [
     `Make “${other.actionName}” \`tap under ${time}\`: then it happens only where “${hold.actionName}” does not.`,
   ];
+}
+
+/** A `flip` beside a `flip to P` of the same switch: one for each position. */
+function positionWays(x: Binding, y: Binding): readonly string[] {
+  const [flip, other] = x.gesture.kind === 'flip' ? [x, y] : [y, x];
+  const [part] = flip.parts;
+  if (flip.gesture.kind !== 'flip' || other.gesture.kind !== 'flip to' || part?.kind !== 'switch') return [];
+  const taken = other.gesture.position;
+  const left = SWITCHES[part.name].positions.find(({ name }) => name !== taken);
+  return left === undefined
+    ? []
+    : [`Make “${flip.actionName}” \`flip to ${left.name}\`: then each position does one thing.`];
 }
 
 const CAN_BE_A_TAP: ReadonlySet<string> = new Set([

@@ -1,0 +1,45 @@
+import { positionOf } from '../../gestures/fit.js';
+import type { Sighting } from './sighting.js';
+
+const MEANT = 'If it is meant, write one under `Along with` in the row of the other.';
+
+/** Ways out of a carry-over for a switch that stays where it was put; empty for what can be let go. */
+export function carryOverWays({ bindings: [, y] }: Sighting): readonly string[] {
+  if (y === undefined) return [];
+  const position = positionOf(y.gesture);
+  if (position === null) return [];
+  return [
+    `Make “${y.actionName}” \`flip to ${position}\`: then it happens when the switch is moved, not because it stands there.`,
+    `Give “${y.actionName}” a \`When\` that does not hold yet when ${y.mode.name} begins.`,
+    MEANT,
+  ];
+}
+
+/** Ways out of a knock-on where the second is a press already; empty elsewhere. */
+export function knockOnWays({ bindings: [x, y] }: Sighting): readonly string[] {
+  if (y?.gesture.kind !== 'press') return [];
+  return [
+    `Make “${x.actionName}” a \`release\`: then what the two share has been let go before “${y.actionName}” can be done.`,
+    'Give one of the two another control.',
+    'If both are meant, write one under `Along with` in the row of the other.',
+  ];
+}
+
+/** Ways out of a setting that runs away by something that is no button; empty for one that is held. */
+export function runawayWays({ bindings: [x] }: Sighting): readonly string[] {
+  if (x.gesture.kind === 'turn')
+    return ['Step it with the `press` of a button: what turns moves at nearly every read.'];
+  const position = positionOf(x.gesture);
+  return position === null
+    ? []
+    : [`Use \`flip to ${position}\`: then it steps once, when the switch is moved there.`];
+}
+
+/** Ways out of a `When` that contradicts itself; empty where the row is held back. */
+export function neverFiresWays({ extra }: Sighting): readonly string[] {
+  if (!String(extra?.['reason'] ?? '').includes('When')) return [];
+  return [
+    'Ask in its `When` for values that the settings can have together.',
+    'Take the row (or this alternative) out.',
+  ];
+}
