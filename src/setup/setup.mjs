@@ -1,16 +1,23 @@
-// Does what `npm run demo|test|bench|fuzz|goldens` ask for on a machine that has nothing but Node and this folder.
-// Plain JavaScript without a dependency, because it runs before `npm ci`.
+// Does what `npm run demo|test|bench|fuzz|mutants|goldens` ask for on a machine that has nothing but Node and this
+// folder. Plain JavaScript without a dependency, because it runs before `npm ci`.
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { buildPackage, findOrInstallBrowser, installPackages } from './prepare.mjs';
 import { fail, isNodeNewEnough, neededNode, root, runNode, say } from './run.mjs';
 import { runTests } from './tests.mjs';
 
+const MUTATION_TESTS = [
+  'node_modules/@stryker-mutator/core/bin/stryker.js',
+  'run',
+  'tests/mutation/stryker.config.mjs',
+];
+
 const wishes = {
   demo: { run: runDemo },
   test: { run: runTests },
   bench: { run: runBench },
   fuzz: { run: args => runNode(['--import', 'tsx', 'tests/fuzz/run.ts', ...args]) },
+  mutants: { run: args => runNode([...MUTATION_TESTS, ...args]) },
   goldens: { run: args => runTests(args, { LEVERLEAF_UPDATE_GOLDENS: '1' }) },
 };
 
