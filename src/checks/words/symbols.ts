@@ -96,9 +96,12 @@ function valuesOf({ settings }: Scheme): readonly Named[] {
   );
 }
 
+/** By player and direction: ` (left, up)`. */
+const toldApart = (names: readonly string[]): string => (names.length === 0 ? '' : ` (${names.join(', ')})`);
+
 function boundOf(scheme: Scheme): readonly Named[] {
   return boundSymbols(scheme).map(({ names, symbol, mode, action, at }) => ({
-    what: `“${names.slice(1).join(' ')}” in ${mode}`,
+    what: `“${action}”${toldApart(names.slice(2))} in ${mode}`,
     symbol,
     at,
     details: { mode, actions: [action] },

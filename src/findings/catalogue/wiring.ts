@@ -55,7 +55,7 @@ export const WIRING_RULES = {
   'latch-with-keypad': {
     severity: 'error',
     message:
-      'The button latch is {latch}, but {seats} has a keypad, whose third column is read on a latched input.',
+      'The button latch is {latch}, but there is a keypad in {seats}, and its third column is read on a latched input.',
     effect: 'Once a key of the third column is pressed, every row of that column reads as pressed.',
     waysOut: ['Set `Button latch` to `off`.', 'Play without the keypad.'],
     explanation:
