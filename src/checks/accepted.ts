@@ -62,6 +62,6 @@ const NAMED: Readonly<Record<AcceptedKind, (finding: Finding) => readonly string
   console: ({ consoles }) => consoles ?? [],
 };
 
-function concerns(finding: Finding, { name, kinds }: AcceptedName): boolean {
-  return kinds.some(kind => NAMED[kind](finding).includes(name));
+function concerns(finding: Finding, { things }: AcceptedName): boolean {
+  return things.some(({ kind, name }) => NAMED[kind](finding).includes(name));
 }

@@ -7,9 +7,13 @@ import { type CheckedRow, createCheckedRow, isSeated, reachOf } from './checked-
 export function fallbackRow(scheme: Scheme, mode: Mode, fallback: Fallback): readonly CheckedRow[] {
   const { instead, subject } = fallback;
   if (instead.kind !== 'binding' || instead.mode !== mode) return [];
-  const profiles = scheme.consoles.filter(profile => isInForce(fallback, profile));
+  const profiles = scheme.consoles.filter(
+    profile =>
+      isInForce(fallback, profile) &&
+      (subject.kind === 'setting' || rowsStoodFor(fallback, mode, [profile]).length > 0),
+  );
+  if (profiles.length === 0) return [];
   const rows = rowsStoodFor(fallback, mode, profiles);
-  if (profiles.length === 0 || (subject.kind === 'action' && rows.length === 0)) return [];
   const seated = mode.seats.filter(seats =>
     subject.kind === 'action'
       ? rows.some(row => isSeated(row, seats))

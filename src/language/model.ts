@@ -253,8 +253,11 @@ export type AcceptedKind = 'mode' | 'action' | 'setting' | 'seats' | 'console';
 
 export interface AcceptedName {
   readonly name: string;
-  /** The kinds of thing of the scheme that have this name; a finding concerns it if it concerns any of them. */
-  readonly kinds: readonly AcceptedKind[];
+  /**
+   * The things of the scheme that have this name, each as the scheme writes it; a finding concerns it if it concerns
+   * any of them.
+   */
+  readonly things: readonly { readonly kind: AcceptedKind; readonly name: string }[];
 }
 
 export interface OverlaySize {

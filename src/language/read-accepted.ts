@@ -77,13 +77,10 @@ function readWhere(words: Words, names: Findable, spot: Spot): readonly Accepted
 
 function findName(words: Words, names: Findable): AcceptedName | null {
   const wanted = normal(words.text);
-  const kinds: AcceptedKind[] = [];
-  let name = '';
-  for (const kind of ['mode', 'action', 'setting', 'seats', 'console'] as const) {
-    const found = names[kind].find(candidate => normal(candidate) === wanted);
-    if (found === undefined) continue;
-    kinds.push(kind);
-    name = found;
-  }
-  return kinds.length === 0 ? null : { name, kinds };
+  const things = (['mode', 'action', 'setting', 'seats', 'console'] as const).flatMap(kind => {
+    const name = names[kind].find(candidate => normal(candidate) === wanted);
+    return name === undefined ? [] : [{ kind, name }];
+  });
+  const [first] = things;
+  return first === undefined ? null : { name: first.name, things };
 }

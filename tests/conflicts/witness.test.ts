@@ -137,12 +137,29 @@ function replays(
   steps: readonly WitnessStep[],
 ): boolean {
   let state: PlayState = enterPlay(play, mode, values);
+  const standing = positionsFor(values);
+  const turned: Record<string, number> = {};
   return steps.every(({ engaged, fires }) => {
-    const step = stepPlay(play, state, inputOf(engaged));
+    for (const name of engaged) if (/ (?:paddle|wheel)$/.test(name)) turned[name] = (turned[name] ?? 0) + 1;
+    const { positions, ...input } = inputOf(engaged);
+    // A switch stands where it gives its settings the values until the witness moves it.
+    Object.assign(standing, positions);
+    const step = stepPlay(play, state, { ...input, positions: standing, turned: { ...turned } });
     state = step.state;
     const fired = [...new Set(step.fired.map(({ actionName }) => actionName))];
     return JSON.stringify(fired) === JSON.stringify(fires);
   });
+}
+
+function positionsFor(
+  values: ReadonlyMap<Setting, string>,
+): Partial<Record<TwoPositionSwitchName, Position>> {
+  const given = [...values].flatMap(([{ setBy }, value]) => {
+    if (setBy.kind !== 'switch') return [];
+    const [position] = [...setBy.values].find(([, each]) => each === value) ?? [];
+    return position === undefined ? [] : [[setBy.name, position] as const];
+  });
+  return Object.fromEntries(given);
 }
 
 function inputOf(engaged: readonly string[]): PlayInput {

@@ -15,6 +15,12 @@ export interface BrutePair {
 export interface BruteContact {
   readonly type: 'momentary' | 'two-position' | 'turning';
   readonly opposite: number | null;
+  /** Of a two-position switch: the positions it may begin in; both where it is left out. */
+  readonly starts?: readonly (0 | 1)[];
+  /** Never moved. */
+  readonly isFixed?: boolean;
+  /** Nothing is looked at after a read in a position it may not begin in. */
+  readonly isFrozen?: boolean;
 }
 
 export interface BruteResult {
@@ -96,7 +102,9 @@ function approach(
   if (dx === d0 && dx < Number.POSITIVE_INFINITY && unwanted.kind !== 'held') found.set('order-matters', dx);
   const ends = shortest(without);
   const letGoFires = (sequence: Sequence) => {
-    const history = [...sequence.history, letGo(pair, sequence.history.at(-1) ?? [])];
+    const after = letGo(pair, sequence.history.at(-1) ?? []);
+    if (!canFollow(pair.contacts, sequence.history.at(-1), after)) return false;
+    const history = [...sequence.history, after];
     const [binding, holds] = order === 'xy' ? [pair.x, pair.holdX] : [pair.y, pair.holdY];
     return fires(history, history.length - 1, binding, holds);
   };
@@ -111,10 +119,12 @@ const letGo = ({ contacts }: BrutePair, levels: readonly number[]): readonly num
 function allSequences(pair: BrutePair, allowed: readonly number[], longest: number): readonly Sequence[] {
   const found: Sequence[] = [];
   const possible = allLevels(pair.contacts, allowed);
+  const first = possible.filter(levels => canBegin(pair.contacts, allowed, levels));
   const grow = (sequence: Sequence): void => {
     if (sequence.history.length >= longest) return;
-    for (const levels of possible) {
+    for (const levels of sequence.history.length === 0 ? first : possible) {
       if (!canFollow(pair.contacts, sequence.history.at(-1), levels)) continue;
+      if (!staysElsewhere(allowed, sequence.history.at(-1), levels)) continue;
       const history = [...sequence.history, levels];
       const read = history.length - 1;
       const grown: Sequence = {
@@ -130,13 +140,36 @@ function allSequences(pair: BrutePair, allowed: readonly number[], longest: numb
   return found;
 }
 
-function allLevels(
+const staysElsewhere = (
+  allowed: readonly number[],
+  before: readonly number[] | undefined,
+  after: readonly number[],
+): boolean =>
+  before === undefined || after.every((level, index) => allowed.includes(index) || level === before[index]);
+
+/** Every switch that may be moved begins where it may begin. */
+function canBegin(
+  contacts: readonly BruteContact[],
+  allowed: readonly number[],
+  levels: readonly number[],
+): boolean {
+  return contacts.every(
+    ({ type, starts }, index) =>
+      type !== 'two-position' ||
+      starts === undefined ||
+      !allowed.includes(index) ||
+      starts.some(start => start === levels[index]),
+  );
+}
+
+/** Every set of levels in which no opposites are engaged together; what is not allowed stays where it begins. */
+export function allLevels(
   contacts: readonly BruteContact[],
   allowed: readonly number[],
 ): readonly (readonly number[])[] {
   let all: readonly (readonly number[])[] = [[]];
-  contacts.forEach((_, index) => {
-    const choices = allowed.includes(index) ? [0, 1] : [0];
+  contacts.forEach(({ starts = [0] }, index) => {
+    const choices = allowed.includes(index) ? [0, 1] : starts;
     all = all.flatMap(levels => choices.map(level => [...levels, level]));
   });
   return all.filter(levels =>
@@ -147,14 +180,27 @@ function allLevels(
 }
 
 /** At most one control becomes engaged, one switch is moved or one knob turned; before the first read nothing is. */
-function canFollow(
+export function canFollow(
   contacts: readonly BruteContact[],
   before: readonly number[] | undefined,
   after: readonly number[],
 ): boolean {
+  if (before !== undefined && !keepsSwitches(contacts, before, after)) return false;
   const begun = contacts.filter(({ type }, index) => {
     if (type === 'momentary') return after[index] === 1 && before?.[index] !== 1;
     return before !== undefined && after[index] !== before[index];
   });
   return begun.length <= 1;
+}
+
+/** A fixed switch stays; where a frozen one was moved to a position it may not begin in, nothing follows. */
+function keepsSwitches(
+  contacts: readonly BruteContact[],
+  before: readonly number[],
+  after: readonly number[],
+): boolean {
+  return contacts.every(({ starts = [0, 1], isFixed, isFrozen }, index) => {
+    if (isFixed === true && before[index] !== after[index]) return false;
+    return isFrozen !== true || starts.some(start => start === before[index]);
+  });
 }

@@ -96,6 +96,63 @@ function variants(family: 'at' | 'flip'): readonly NaiveBinding[] {
   ];
 }
 
+/** A switch that is free, fixed, or whose position gives a setting that must keep its value. */
+const switches: fc.Arbitrary<BruteContact> = fc
+  .constantFrom<readonly (0 | 1)[]>([0, 1], [0], [1])
+  .chain(starts =>
+    fc.constantFrom({}, { isFixed: true }, { isFrozen: true }).map(held => ({
+      type: 'two-position' as const,
+      opposite: null,
+      starts,
+      ...held,
+    })),
+  );
+
+/**
+ * Two bindings on two momentary contacts, opposites now and then, and one switch: both bindings momentary, or both
+ * on the switch, or one of them its flip. A third may hold one of them back.
+ */
+export function mixedPairs(mostReads: number): fc.Arbitrary<BrutePair> {
+  const flips = fc.constantFrom(...variants('flip').map(onSwitch));
+  const ats = fc.constantFrom(...variants('at').map(onSwitch));
+  const touched = fc
+    .tuple(gestures(mostReads), fc.constantFrom<readonly number[]>([0], [1], [0, 1]))
+    .map(([gesture, parts]): NaiveBinding => ({ ...gesture, parts }));
+  const both = fc.oneof(
+    fc.tuple(touched, touched),
+    fc.tuple(flips, flips),
+    fc.tuple(ats, ats),
+    fc.tuple(flips, touched),
+    fc.tuple(touched, flips),
+  );
+  return fc
+    .record({
+      both,
+      third: fc.option(
+        fc.record({ holder: fc.oneof(touched, flips, ats), target: fc.constantFrom('x', 'y') }),
+      ),
+      toggle: switches,
+      opposites: fc.boolean(),
+      xGoes: fc.boolean(),
+      yGoes: fc.boolean(),
+    })
+    .map(({ both: [x, y], third, toggle, opposites, xGoes, yGoes }) => ({
+      x,
+      y,
+      contacts: [
+        { type: 'momentary', opposite: opposites ? 1 : null },
+        { type: 'momentary', opposite: opposites ? 0 : null },
+        toggle,
+      ],
+      holdX: third?.target === 'x' ? [holdBack(third.holder, x)] : [],
+      holdY: third?.target === 'y' ? [holdBack(third.holder, y)] : [],
+      xGoes,
+      yGoes,
+    }));
+}
+
+const onSwitch = (binding: NaiveBinding): NaiveBinding => ({ ...binding, parts: [2] });
+
 /** The same pair as the search takes it. */
 export function programOf(pair: BrutePair): Program {
   const mask = (parts: readonly number[]) => parts.reduce((bits, part) => bits | (1 << part), 0);
@@ -109,12 +166,12 @@ export function programOf(pair: BrutePair): Program {
   const holds = (target: 'x' | 'y', list: readonly NaiveHoldBack[]) =>
     list.map(({ holder, until }) => ({ target, holder: part(holder, false), until: mask(until) }));
   return {
-    contacts: pair.contacts.map(({ type, opposite }) => ({
+    contacts: pair.contacts.map(({ type, opposite, starts = [0, 1], isFixed = false, isFrozen = false }) => ({
       type,
       opposite,
-      starts: type === 'two-position' ? [0, 1] : [0],
-      isFixed: false,
-      isFrozen: false,
+      starts: type === 'two-position' ? starts : [0],
+      isFixed,
+      isFrozen,
     })),
     x: part(pair.x, pair.xGoes),
     y: part(pair.y, pair.yGoes),

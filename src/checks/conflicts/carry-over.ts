@@ -1,6 +1,7 @@
 import type { WitnessStep } from '../../findings/finding.js';
 import type { Binding } from '../../gestures/bindings.js';
 import { contactsOf, createEngine, enterEngine } from '../../gestures/engine.js';
+import { settingSource } from '../../gestures/settings.js';
 import { doHold } from '../../gestures/values.js';
 import type { Condition, Mode, Setting } from '../../language/model.js';
 import { type Built, buildProgram, type Setup, setUp } from './build.js';
@@ -43,9 +44,21 @@ export function findCarryOvers(
     const target = targetOf(x);
     if (target === null || target === x.mode || x.gesture.kind === 'turn') return [];
     return entered(target).flatMap(to =>
-      to.live.filter(y => canCarryOver(x, y) && areUnrelated(x, y)).flatMap(y => sight(from, to, x, y)),
+      to.live
+        .filter(y => canCarryOver(x, y) && areUnrelated(x, y))
+        .flatMap(y => sight(onSharedConsole(from, to), onSharedConsole(to, from), x, y)),
     );
   });
+}
+
+/** A cell as it is on the first console that it shares with another: they need not be for the same ones. */
+function onSharedConsole(own: LiveCell, other: LiveCell): LiveCell {
+  const { cell } = own.timed;
+  const shared = cell.profiles.find(profile => other.timed.cell.profiles.includes(profile));
+  if (shared === undefined || shared === cell.profiles[0]) return own;
+  const rest = cell.profiles.filter(profile => profile !== shared);
+  const sourceOf = (setting: Setting) => settingSource(setting, cell.scheme, shared);
+  return { ...own, timed: { ...own.timed, cell: { ...cell, profiles: [shared, ...rest], sourceOf } } };
 }
 
 function targetOf({ effects }: Binding): Mode | null {

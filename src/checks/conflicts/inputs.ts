@@ -19,12 +19,16 @@ export interface Inputs {
   readonly next: readonly (readonly number[])[];
 }
 
-/** @param allowed the contacts that may be engaged or moved, a bit each */
-export function feasibleInputs(program: Program, allowed: number): Inputs {
-  const groups = groupContacts(program, allowed);
+/**
+ * @param allowed the contacts that may be engaged or moved, a bit each
+ * @param standing switches that stay where they stand, in any position they can be in from the start
+ */
+export function feasibleInputs(program: Program, allowed: number, standing = 0): Inputs {
+  const looked = allowed | standing;
+  const groups = groupContacts(program, looked);
   const levels = allLevels(groups, program.contacts);
   const frozen = bitsOf(program.contacts, contact => contact.isFrozen);
-  const fixed = bitsOf(program.contacts, contact => contact.isFixed);
+  const fixed = bitsOf(program.contacts, contact => contact.isFixed) | standing;
   const momentary = bitsOf(program.contacts, contact => contact.type === 'momentary');
   const canFollow = (before: Levels, after: Levels): boolean => {
     const changed = before ^ after;
@@ -35,7 +39,7 @@ export function feasibleInputs(program: Program, allowed: number): Inputs {
   const startsOf = (value: Levels) =>
     program.contacts.every(
       ({ type, starts }, index) =>
-        type === 'momentary' || ((allowed >> index) & 1) === 0 || starts.includes((value >> index) & 1),
+        type === 'momentary' || ((looked >> index) & 1) === 0 || starts.includes((value >> index) & 1),
     );
   const starting = levels.filter(value => (value & momentary) === 0 && startsOf(value));
   const isInBounds = (value: Levels) => starting.some(start => ((start ^ value) & frozen) === 0);
@@ -70,13 +74,13 @@ function bitsOf(contacts: readonly ProgramContact[], test: (contact: ProgramCont
   return contacts.reduce((bits, contact, index) => (test(contact) ? bits | (1 << index) : bits), 0);
 }
 
-/** Allowed contacts by the bindings they belong to; what has an opposite, a position or a knob stands alone. */
-function groupContacts(program: Program, allowed: number): readonly (readonly number[])[] {
+/** Contacts by the bindings they belong to; what has an opposite, a position or a knob stands alone. */
+function groupContacts(program: Program, looked: number): readonly (readonly number[])[] {
   const { contacts, x, y, holdBacks } = program;
   const masks = [x.mask, y?.mask ?? 0, ...holdBacks.flatMap(({ holder, until }) => [holder.mask, until])];
   const groups = new Map<string, number[]>();
   contacts.forEach(({ type, opposite }, index) => {
-    if ((allowed & (1 << index)) === 0) return;
+    if ((looked & (1 << index)) === 0) return;
     const isAlone = type !== 'momentary' || opposite !== null;
     const key = isAlone ? `alone ${index}` : masks.map(mask => (mask >> index) & 1).join('');
     const group = groups.get(key);

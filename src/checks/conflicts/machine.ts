@@ -45,11 +45,15 @@ interface PartTable {
   readonly isMomentary: boolean;
 }
 
-/** @param allowed the contacts that may be engaged or moved; hold-backs that need others never begin and drop out */
+/**
+ * @param allowed the contacts that may be engaged or moved. A hold-back by a switch in its position needs nothing of
+ *   that; others that need more never begin and drop out.
+ */
 export function createMachine(program: Program, allowed: number): Machine {
-  const inputs = feasibleInputs(program, allowed);
+  const standing = standingSwitches(program) & ~allowed;
+  const inputs = feasibleInputs(program, allowed, standing);
   const kept = program.holdBacks.flatMap(({ holder }, index) =>
-    (holder.mask & ~allowed) === 0 ? [index] : [],
+    (holder.mask & ~(allowed | standing)) === 0 ? [index] : [],
   );
   const holdBacks = kept.flatMap(index => program.holdBacks[index] ?? []);
   const edge = (before: Levels | null, to: number) => edgeBetween(program, holdBacks, before, inputs, to);
@@ -65,6 +69,10 @@ export function createMachine(program: Program, allowed: number): Machine {
     holdBacks: kept,
   };
 }
+
+/** The switches that hold something back by where they stand. */
+export const standingSwitches = ({ holdBacks }: Program): number =>
+  holdBacks.reduce((bits, { holder }) => (holder.kind === 'at' ? bits | holder.mask : bits), 0);
 
 function bitsWhere(holdBacks: readonly PartHoldBack[], test: (holdBack: PartHoldBack) => boolean): number {
   return holdBacks.reduce((bits, holdBack, index) => (test(holdBack) ? bits | (1 << index) : bits), 0);

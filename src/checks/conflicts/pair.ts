@@ -1,5 +1,5 @@
 import type { Levels } from './inputs.js';
-import { createMachine, FIRES_X, FIRES_Y, type Machine } from './machine.js';
+import { createMachine, FIRES_X, FIRES_Y, type Machine, standingSwitches } from './machine.js';
 import type { Program } from './program.js';
 import { type Firing, type Node, nodeFrom, pathTo, search, standsOf, stepBits } from './search.js';
 
@@ -56,7 +56,8 @@ export function judgePair(program: Program): PairResult | null {
 
 /** True where a binding (x of the program) can fire at all. */
 export function canFire(program: Program): boolean {
-  const machine = createMachine(program, program.x.mask);
+  // A switch that holds it back by where it stands may be moved away first.
+  const machine = createMachine(program, program.x.mask | standingSwitches(program));
   let fired = false;
   search(machine, {
     watch: 0,
@@ -181,7 +182,7 @@ function anyCoincidence(program: Program): Path | null {
  * The contacts that can matter to both bindings: their own, and those of third bindings that hold them back where
  * that can help. It can help only a gesture that remembers earlier engagements (`double tap`, `repeat`): when a
  * hold-back ends, the control as read is not engaged, so for every other gesture the sequence without it has the
- * same engagement at the end.
+ * same engagement at the end. A switch that holds them back by where it stands can be moved away.
  */
 export function usefulContacts({ x, y, holdBacks }: Program): number {
   const remembers = (target: 'x' | 'y') => {
@@ -189,7 +190,7 @@ export function usefulContacts({ x, y, holdBacks }: Program): number {
     return kind === 'double tap' || kind === 'repeat';
   };
   return holdBacks.reduce(
-    (bits, { target, holder }) => (remembers(target) ? bits | holder.mask : bits),
+    (bits, { target, holder }) => (holder.kind === 'at' || remembers(target) ? bits | holder.mask : bits),
     x.mask | (y?.mask ?? 0),
   );
 }

@@ -78,6 +78,8 @@ function insteadOfWays(x: Binding, y: Binding): readonly string[] {
     [y, x],
   ].flatMap(([part, chord]) => {
     if (part === undefined || chord === undefined || part.action === null || isWithin(chord, part)) return [];
+    // The fallback of a setting has no column for it.
+    if (chord.action === null) return [];
     const wait = `Make “${part.actionName}” a \`tap\` or a \`release\``;
     if (chord.insteadOf.includes(part.action))
       return isPatient(part)

@@ -56,16 +56,16 @@ function checkQuick(scheme: Scheme, use: TimeUse, report: Report): void {
   const isQuick = (row: CheckedRow, standard: TvStandard) =>
     compareSeconds(use.time, standard, neededMs(row), 1000) < 0;
   const rows = use.rows.filter(row => scheme.standards.some(standard => isQuick(row, standard)));
-  const [first] = rows;
-  if (first === undefined) return;
+  const [worst] = rows.toSorted((a, b) => neededMs(b) - neededMs(a));
+  if (worst === undefined) return;
   const standards = scheme.standards.filter(standard => rows.some(row => isQuick(row, standard)));
   report(
     'too-quick',
     use.at,
     {
-      gesture: gestureText(first.gesture.value),
+      gesture: gestureText(worst.gesture.value),
       given: durationsText(use.time, standards, 'ms'),
-      needed: Math.max(...rows.map(neededMs)),
+      needed: neededMs(worst),
     },
     { ...timeDetails(use, rows), standards: standards.map(({ name }) => name) },
   );
