@@ -45,6 +45,7 @@ const FILES: Readonly<Record<string, Partial<TestFile> | null>> = {
   'tests/coverage/diagrams.test.ts': { runs: 40 },
   'tests/coverage/replay.test.ts': { runs: 20 },
   'tests/documents/bits/view.test.ts': { for: MACHINE },
+  'tests/documents/report/matrix.test.ts': { for: COVERAGE },
   'tests/findings/words.test.ts': { for: CHECKS, without: /too-many-states/ },
   'tests/gestures/engine.test.ts': { runs: 80 },
   'tests/gestures/play.test.ts': { for: MACHINE },
