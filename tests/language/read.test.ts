@@ -197,8 +197,8 @@ describe('the other sections', () => {
     ]);
     expect(scheme.accepted.map(({ where }) => where)).toEqual([
       [
-        { name: 'Four', kinds: ['seats'] },
-        { name: 'One', kinds: ['seats'] },
+        { name: 'Four', things: [{ kind: 'seats', name: 'Four' }] },
+        { name: 'One', things: [{ kind: 'seats', name: 'One' }] },
       ],
       [],
     ]);
