@@ -51,7 +51,7 @@ function sight(timed: TimedCell, live: readonly Binding[], tap: Binding, hold: B
     sightingIn(timed, 'dead-zone', [tap, hold], {
       length: path.length,
       witness: () => replay(timed, path, () => silent.values),
-      extra: { from, to },
+      extra: { reads: from === to ? from : `${from} to ${to}` },
     }),
   ];
 }

@@ -35,7 +35,7 @@ export function messageParameters({ bindings, mode, standard, extra }: Sighting)
     reason: '',
     setting: '',
     from: '',
-    to: '',
+    reads: '',
     state: '',
     ...extra,
   };

@@ -181,7 +181,7 @@ export const CONFLICTS_RULES = {
   'dead-zone': {
     severity: 'note',
     message:
-      'In {mode}, engaging {control} for {from} to {to} reads ({standard}) does nothing: too long for “{x}”, too short for “{y}”.',
+      'In {mode}, engaging {control} for {reads} reads ({standard}) does nothing: too long for “{x}”, too short for “{y}”.',
     effect: 'The player presses, and nothing happens.',
     waysOut: ['Give the tap and the hold the same time, by a name in `## Timing`.'],
     explanation:
