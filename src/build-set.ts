@@ -6,6 +6,7 @@ import { createManual } from './documents/manual/manual.js';
 import { createOverlays } from './documents/overlays/overlays.js';
 import { createReportDocument } from './documents/report/write.js';
 import { writeReportJson } from './documents/report-json.js';
+import { createTryout } from './documents/tryout/tryout.js';
 import type { SourceFile } from './findings/place.js';
 import { handoffFacts, writeHandoff } from './handoff/index.js';
 import type { Scheme } from './language/model.js';
@@ -41,7 +42,12 @@ export function buildSet(
   ];
   return {
     printables,
-    files: [...htmlOf(printables), ...writeHandoff(compiled), reportJson(compiled, options)],
+    files: [
+      ...htmlOf(printables),
+      createTryout(input),
+      ...writeHandoff(compiled),
+      reportJson(compiled, options),
+    ],
     last: (names, thumbnails) => [createIndex(input, names, thumbnails)],
   };
 }

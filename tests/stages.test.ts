@@ -15,6 +15,7 @@ const STAGES = [
   'documents',
   'handoff',
   'print',
+  'tryout',
   'cli',
 ];
 
@@ -48,7 +49,7 @@ it('a stage imports only from the stages before it', () => {
 });
 
 it('what runs in a browser imports nothing of Node', () => {
-  const files = ['gestures', 'hardware', 'language'].flatMap(stage =>
+  const files = ['gestures', 'hardware', 'language', 'handoff', 'tryout'].flatMap(stage =>
     readdirSync(join(src, stage), { recursive: true, encoding: 'utf8' }).map(path => join(stage, path)),
   );
   const users = files.filter(

@@ -98,9 +98,18 @@ const addTrace: AddCommand = (program, terminal, end) => {
     .description('tell, read by read, where a log of a running build and the scheme differ')
     .argument('<scheme>', SCHEME)
     .argument('<log>', 'register values read by read: CSV or JSON lines')
-    .option('--console <name>', 'the console profile the log is from; the first of the scheme if left out')
-    .option('--seats <name>', 'the seats row the log is from; the first of the scheme if left out')
-    .option('--standard <name>', 'the TV standard the log is from; the first of the scheme if left out')
+    .option(
+      '--console <name>',
+      'the console profile the log is from; if left out, as the log says, else the first of the scheme',
+    )
+    .option(
+      '--seats <name>',
+      'the seats row the log is from; if left out, as the log says, else the first of the scheme',
+    )
+    .option(
+      '--standard <name>',
+      'the TV standard the log is from; if left out, as the log says, else the first of the scheme',
+    )
     .addHelpText('after', '\nExample:\n  leverleaf trace my-game.md session.csv --seats Duet --standard PAL')
     .action(async (scheme: string, log: string, options: object) => {
       const { trace } = await import('./commands/trace.js');

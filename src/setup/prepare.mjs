@@ -32,6 +32,7 @@ export function buildPackage() {
   say('compiling the sources …');
   rmSync(join(root, 'dist'), { recursive: true, force: true });
   if (runNode(['node_modules/typescript/bin/tsc', '-p', 'tsconfig.json']) !== 0) return false;
+  if (runNode(['src/setup/bundle.mjs']) !== 0) return false;
   mkdirSync(dirname(builtMark), { recursive: true });
   writeFileSync(builtMark, '');
   return true;

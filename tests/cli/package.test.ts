@@ -35,6 +35,7 @@ function pack(): string {
     '--outDir',
     join(folder, 'dist'),
   ]);
+  execFileSync(process.execPath, [join(root, 'src', 'setup', 'bundle.mjs'), join(folder, 'dist')]);
   const [name = ''] = npm(folder, 'pack', '--ignore-scripts', '--silent').trim().split('\n');
   return join(folder, name);
 }

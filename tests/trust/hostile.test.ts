@@ -86,7 +86,15 @@ describe('a scheme with hostile text in every field', () => {
     expect(pages).toEqual(
       expect.arrayContaining(['bits.html', 'index.html', 'manual.html', 'overlays.html', 'report.html']),
     );
-    for (const name of pages) expect(await watchPage(browser, join(set, name)), name).toEqual([]);
+    for (const name of pages.filter(each => each !== 'tryout.html'))
+      expect(await watchPage(browser, join(set, name)), name).toEqual([]);
+  });
+
+  it('gives a try-out page that runs its own program and nothing else', async () => {
+    const program = readFileSync(new URL('../../dist/tryout/program.js', import.meta.url), 'utf8');
+    const deeds = await watchPage(await watchedBrowser(), join(set, 'tryout.html'));
+    expect(deeds).toEqual([`<script>${program}`.slice(0, 80)]);
+    expect(read('tryout.html').split('<script')).toHaveLength(3);
   });
 
   it('has its words in the manual as they were written', () => {

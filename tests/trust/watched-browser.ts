@@ -56,7 +56,7 @@ function watch(page: Page, url: string, tell: (deed: string) => void): void {
 /** Runs in the browser. Elements and attributes that run, fetch or lead somewhere other than the web or mail. */
 function findActive(): string[] {
   const active =
-    'script, iframe, frame, object, embed, base, form, meta[http-equiv="refresh"], link, applet, portal';
+    'script:not([type="application/json"]), iframe, frame, object, embed, base, form, meta[http-equiv="refresh"], link, applet, portal';
   const found = [...document.querySelectorAll(active)].map(element => element.outerHTML.slice(0, 80));
   for (const element of document.querySelectorAll('*')) {
     for (const { name, value } of element.attributes) {

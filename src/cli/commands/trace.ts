@@ -2,7 +2,8 @@ import { readFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { compile } from '../../compile.js';
 import { countFindings } from '../../findings/summary.js';
-import { type TraceOptions, traceLines, traceScheme } from '../../handoff/trace/trace.js';
+import type { LogOrigin } from '../../handoff/trace/log.js';
+import { traceLines, traceScheme } from '../../handoff/trace/trace.js';
 import { CliError } from '../errors.js';
 import type { ExitCode } from '../program.js';
 import { readSchemeFiles } from '../read-scheme-files.js';
@@ -12,7 +13,7 @@ import type { Terminal } from '../terminal.js';
 export async function trace(
   scheme: string,
   log: string,
-  options: TraceOptions,
+  options: LogOrigin,
   terminal: Terminal,
 ): Promise<ExitCode> {
   const compiled = compile(await readSchemeFiles(scheme, terminal.workingFolder));

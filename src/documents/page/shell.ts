@@ -1,4 +1,4 @@
-import type { ElementContent, Root } from 'hast';
+import type { Element, ElementContent, Root } from 'hast';
 import { toHtml } from 'hast-util-to-html';
 import { h } from 'hastscript';
 import { toString as textOf } from 'mdast-util-to-string';
@@ -18,6 +18,17 @@ export interface PageShell {
   readonly kind: string;
   /** Text that only style sheets print (running heads), so that its characters get their font. */
   readonly extraText?: string;
+  /** For a page that is more than paper. */
+  readonly scripts?: PageScripts;
+}
+
+export interface PageScripts {
+  /** JSON that the program finds in the element `data`. */
+  readonly data: string;
+  /** JavaScript. */
+  readonly program: string;
+  /** SHA-256 of the program, base64: the only script that the page allows. */
+  readonly programHash: string;
 }
 
 /** The document as HTML: self-contained, fonts inside, nothing fetched. */
@@ -32,12 +43,36 @@ export function writePage(page: PageShell): string {
         h('head', [
           h('meta', { charSet: 'utf-8' }),
           h('meta', { name: 'viewport', content: 'width=device-width, initial-scale=1' }),
+          ...(page.scripts === undefined ? [] : [policyOf(page.scripts)]),
           h('title', page.title),
           h('style', styleText(css)),
         ]),
-        h('body', { class: page.kind }, [...page.body]),
+        h('body', { class: page.kind }, [
+          ...page.body,
+          ...(page.scripts === undefined ? [] : scriptsOf(page.scripts)),
+        ]),
       ]),
     ],
   };
   return `${toHtml(root)}\n`;
+}
+
+/** Nothing is fetched, and no script runs but the page's own. */
+function policyOf({ programHash }: PageScripts): Element {
+  const content = [
+    "default-src 'none'",
+    `script-src 'sha256-${programHash}'`,
+    "style-src 'unsafe-inline'",
+    'font-src data:',
+    'img-src data:',
+    "base-uri 'none'",
+    "form-action 'none'",
+  ].join('; ');
+  return h('meta', { httpEquiv: 'Content-Security-Policy', content });
+}
+
+/** `<` is written so that no text of a scheme can end the element. */
+function scriptsOf({ data, program }: PageScripts): readonly Element[] {
+  const safe = data.replaceAll('<', '\\u003c');
+  return [h('script', { type: 'application/json', id: 'data' }, safe), h('script', program)];
 }

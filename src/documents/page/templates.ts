@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 /** The folder of templates that comes with the program. */
 export const builtInTemplates = fileURLToPath(new URL('../../../templates', import.meta.url));
 
-export type StyleName = 'base' | 'drawings' | 'manual' | 'overlays' | 'sheets' | 'index';
+export type StyleName = 'base' | 'drawings' | 'manual' | 'overlays' | 'sheets' | 'tryout' | 'index';
 
 /**
  * A template's text: the one in `folder` where there is one, else the built-in one. So a publisher replaces

@@ -17,7 +17,15 @@ export interface LogRead {
   readonly settings: ReadonlyMap<string, string>;
 }
 
+/** What a log was made on, where its first read says so (`console`, `seats`, `standard`). */
+export interface LogOrigin {
+  readonly seats?: string;
+  readonly console?: string;
+  readonly standard?: string;
+}
+
 export interface Log {
+  readonly origin: LogOrigin;
   readonly reads: readonly LogRead[];
   /** What can't be read of it, a sentence each. */
   readonly faults: readonly string[];
@@ -26,7 +34,8 @@ export interface Log {
 /**
  * Reads a log: CSV with a line of headings, or an object a line (JSON lines). Columns or members: the registers
  * (`$0F`, `0x0F` or 15; one that is left out stays as it was, at first at rest), `fires`, and if the log has
- * them `mode`, `settings`, `rows`, `paddles`, `times`, written as in `vectors.csv` or `vectors.json`.
+ * them `mode`, `settings`, `rows`, `paddles`, `times`, written as in `vectors.csv` or `vectors.json`; in the first
+ * read also `console`, `seats` and `standard`.
  */
 export function readLog(text: string): Log {
   const clean = text.replace(/^\uFEFF/, '');
@@ -42,7 +51,17 @@ export function readLog(text: string): Log {
     if (times > MOST_TIMES) faults.push(`Line ${line}: ${times} reads in one line are too many.`);
     else for (let count = 0; count < times; count++) reads.push(read);
   }
-  return { reads, faults };
+  return { origin: originOf(records.list[0]?.fields), reads, faults };
+}
+
+const ORIGIN = ['seats', 'console', 'standard'] as const;
+
+function originOf(fields: ReadonlyMap<string, unknown> | undefined): LogOrigin {
+  const said = ORIGIN.flatMap((name): [string, string][] => {
+    const value = fields?.get(name);
+    return typeof value === 'string' && value.trim() !== '' ? [[name, value.trim()]] : [];
+  });
+  return Object.fromEntries(said);
 }
 
 const MOST_TIMES = 1_000_000;

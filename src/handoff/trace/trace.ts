@@ -8,14 +8,7 @@ import { type Output, outputKey } from '../outputs.js';
 import { inputOf } from '../vectors/situation.js';
 import { engagedWords } from '../vectors/vectors.js';
 import { levelsOfRead } from './levels.js';
-import { type LogRead, readLog } from './log.js';
-
-/** What the log was made on; the first of the scheme where nothing is said. */
-export interface TraceOptions {
-  readonly seats?: string;
-  readonly console?: string;
-  readonly standard?: string;
-}
+import { type LogOrigin, type LogRead, readLog } from './log.js';
 
 /** A read at which the build and the scheme differ. */
 export interface TraceDifference {
@@ -37,10 +30,14 @@ export interface TraceResult {
   readonly faults: readonly string[];
 }
 
-/** Compares a log of register values, read by read from power-on, with what the scheme says. */
-export function traceScheme(scheme: Scheme, logText: string, options: TraceOptions = {}): TraceResult {
+/**
+ * Compares a log of register values, read by read from power-on, with what the scheme says.
+ *
+ * @param options what the log was made on; what it leaves open is as the log says, else the first of the scheme
+ */
+export function traceScheme(scheme: Scheme, logText: string, options: LogOrigin = {}): TraceResult {
   const log = readLog(logText);
-  const chosen = choose(scheme, options);
+  const chosen = choosePlay(scheme, { ...log.origin, ...options });
   if (typeof chosen === 'string') return { reads: 0, differences: [], faults: [chosen] };
   const handoff = createHandoff(scheme);
   const differences: TraceDifference[] = [];
@@ -63,7 +60,7 @@ export function traceScheme(scheme: Scheme, logText: string, options: TraceOptio
 }
 
 /** A play, or a sentence that says what there is not. */
-function choose(scheme: Scheme, options: TraceOptions): Play | string {
+export function choosePlay(scheme: Scheme, options: LogOrigin): Play | string {
   const seats = named(scheme.seats, options.seats);
   const profile = named(scheme.consoles, options.console);
   const standard = named(scheme.standards, options.standard);
@@ -141,7 +138,7 @@ function settle(play: Play, state: PlayState, { settings }: LogRead): PlayState 
 }
 
 /** What the game does by itself can't be told from the registers: the log is believed. */
-function gameRows(mode: Mode, { fires }: LogRead, { names }: Handoff): readonly BindingRow[] {
+export function gameRows(mode: Mode, { fires }: LogRead, { names }: Handoff): readonly BindingRow[] {
   return mode.rows.filter(
     ({ who, action }) =>
       who.value.kind === 'game' &&

@@ -1,0 +1,36 @@
+import { createHash } from 'node:crypto';
+import { readFileSync } from 'node:fs';
+import type { BuiltFile, DocumentInput } from '../document.js';
+import { writePage } from '../page/shell.js';
+import { readStyles } from '../page/templates.js';
+import { writeSchemeData } from './scheme-data.js';
+import { tryoutTree } from './tree.js';
+
+/** The page that plays the scheme: `tryout.html`. In English, as what is made for designers and programmers. */
+export function createTryout({ scheme, templates }: DocumentInput): BuiltFile {
+  const program = readProgram();
+  const data = writeSchemeData(scheme);
+  const content = writePage({
+    title: `${scheme.title.value}: try-out page`,
+    language: 'en',
+    kind: 'tryout',
+    styles: [readStyles(templates, ['base', 'drawings', 'tryout'])],
+    body: tryoutTree(scheme),
+    extraText: EXTRA_TEXT + data,
+    scripts: { data, program, programHash: sha256(program) },
+  });
+  return { name: 'tryout.html', content };
+}
+
+/** Signs that only the program writes. */
+const EXTRA_TEXT = '→←↑↓×·…−◀▶⏎●■';
+
+let known: string | undefined;
+
+/** The program of the page, bundled from `src/tryout` when the package is built. */
+function readProgram(): string {
+  known ??= readFileSync(new URL('../../../dist/tryout/program.js', import.meta.url), 'utf8');
+  return known;
+}
+
+const sha256 = (text: string): string => createHash('sha256').update(text, 'utf8').digest('base64');

@@ -1,0 +1,69 @@
+import type { PlayStep } from '../gestures/play.js';
+import { effectText } from '../language/as-written.js';
+import type { Effect } from '../language/model.js';
+import { element, partOf } from './dom.js';
+import { actionWords, controlWords, gestureWords } from './words.js';
+
+const MOST_LINES = 200;
+
+interface Line {
+  readonly target: HTMLElement;
+  readonly count: HTMLElement;
+  /** The last read at which it fired. */
+  read: number;
+  times: number;
+}
+
+/** What fires, the latest first; what fires at several reads in a row is one line. */
+export function createFires() {
+  const list = partOf('fires');
+  list.replaceChildren();
+  let open = new Map<string, Line>();
+  const write = (key: string, words: readonly (Node | string)[], read: number) => {
+    const known = open.get(key);
+    if (known !== undefined && known.read === read - 1) {
+      known.read = read;
+      known.times++;
+      known.count.textContent = ` at ${known.times} reads in a row`;
+      return known;
+    }
+    const count = element('small');
+    const target = element(
+      'li',
+      {},
+      element('small', { class: 'read' }, `read ${read}`),
+      ' ',
+      ...words,
+      count,
+    );
+    list.prepend(target);
+    while (list.childElementCount > MOST_LINES) list.lastElementChild?.remove();
+    return { target, count, read, times: 1 };
+  };
+  const add = ({ fired, game, mode, state }: PlayStep) => {
+    const read = state.read - 1;
+    const lines = [
+      ...game.map(({ action, effects }): [string, string, string] => [
+        action.name,
+        'the game',
+        tailOf(effects),
+      ]),
+      ...fired.map((binding): [string, string, string] => [
+        actionWords(binding),
+        `${controlWords(binding)}, ${gestureWords(binding.gesture)}`,
+        tailOf(binding.effects),
+      ]),
+    ];
+    const next = new Map<string, Line>();
+    for (const [name, how, tail] of lines) {
+      const key = JSON.stringify([name, how]);
+      next.set(key, write(key, [element('strong', {}, name), ` ${how}`, tail], read));
+    }
+    if (state.mode !== mode) write('', ['→ ', element('b', {}, state.mode.name)], read);
+    open = next;
+  };
+  return { add };
+}
+
+const tailOf = (effects: readonly Effect[]): string =>
+  effects.length === 0 ? '' : ` → ${effects.map(effectText).join('; ')}`;

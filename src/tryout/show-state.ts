@@ -1,0 +1,32 @@
+import { type Play, type PlayState, valuesIn } from '../gestures/play.js';
+import type { Setting } from '../language/model.js';
+import { element, partOf, setText } from './dom.js';
+
+/** The mode and the value of every setting, as the next read will find them. */
+export function createStateView({ play, state }: { play: Play; state: PlayState }) {
+  const values = new Map<Setting, HTMLElement>();
+  const entries = play.scheme.settings.map(setting => {
+    const value = element('span');
+    values.set(setting, value);
+    const said = element('dd', {}, value, element('small', {}, sourceOf(play, setting)));
+    return element('div', {}, element('dt', {}, setting.name), said);
+  });
+  partOf('settings').replaceChildren(...entries);
+  const show = (now: PlayState) => {
+    setText(partOf('mode'), now.mode.name);
+    setText(partOf('mode-kind'), now.mode.kind);
+    for (const [setting, value] of valuesIn(play, now)) {
+      const target = values.get(setting);
+      if (target !== undefined) setText(target, value);
+    }
+  };
+  show(state);
+  return { show };
+}
+
+/** Where a setting's value comes from on this console. */
+function sourceOf({ sources }: Play, setting: Setting): string {
+  const source = sources.get(setting);
+  if (source?.kind === 'switch') return source.name;
+  return source?.kind === 'constant' ? 'always so here' : 'kept by the game';
+}

@@ -1,0 +1,57 @@
+import type { Play, PlayStep } from '../gestures/play.js';
+import type { TraceRead } from '../handoff/trace/write-trace.js';
+import { type Clock, createClock } from './clock.js';
+import { createDesk, type Desk } from './desk.js';
+import { createKeyMap, type KeyMap } from './keys.js';
+import { createFigures } from './show-figures.js';
+import { createFires } from './show-fires.js';
+import { createKeys } from './show-keys.js';
+import { createOffers } from './show-offers.js';
+import { createRegisters } from './show-registers.js';
+import { createStateView } from './show-state.js';
+
+/** A console that is switched on, and all that shows it. */
+export interface Table {
+  readonly desk: Desk;
+  readonly clock: Clock;
+  readonly keys: KeyMap;
+  /** One read, told to what must hear of each. */
+  read(): void;
+  /** Shows how things stand. */
+  show(): void;
+  /** What is printed on the keys of this keyboard, by code. */
+  nameKeys(layout: ReadonlyMap<string, string>): void;
+}
+
+/** Power-on. @param replay what is played again before the hands get the controls */
+export function createTable(play: Play, replay: readonly TraceRead[] = []): Table {
+  const desk = createDesk(play, replay);
+  const clock = createClock(play);
+  const keys = createKeyMap(play.contacts);
+  const state = desk.state();
+  const { levels } = state;
+  const offers = createOffers({ play, state, happen: row => desk.happen(row) });
+  const fires = createFires();
+  const stateView = createStateView({ play, state });
+  const chips = createKeys({ play, levels, keys });
+  const byLevels = [createFigures({ play, levels }), createRegisters({ play, levels }), chips];
+  let shown = levels;
+  const tell = (step: PlayStep) => {
+    fires.add(step);
+    offers.light(step, performance.now());
+  };
+  return {
+    desk,
+    clock,
+    keys,
+    read: () => tell(desk.read(clock.now())),
+    show() {
+      const now = desk.state();
+      if (now.levels !== shown) for (const view of byLevels) view.show(now.levels);
+      shown = now.levels;
+      stateView.show(now);
+      offers.show(now, performance.now());
+    },
+    nameKeys: layout => chips.name(layout),
+  };
+}

@@ -1,0 +1,51 @@
+import type { Play } from '../gestures/play.js';
+import { createHandoff, type Handoff } from '../handoff/model.js';
+import { readLog } from '../handoff/trace/log.js';
+import { readsOfLog } from '../handoff/trace/reads-of-log.js';
+import { choosePlay, traceScheme } from '../handoff/trace/trace.js';
+import { type TraceRead, writeTrace } from '../handoff/trace/write-trace.js';
+import type { Scheme } from '../language/model.js';
+import type { Desk } from './desk.js';
+
+let known: { readonly scheme: Scheme; readonly handoff: Handoff } | null = null;
+
+/** Made when it is first asked for: a page that is only played does not need it. */
+function handoffOf(scheme: Scheme): Handoff {
+  if (known?.scheme !== scheme) known = { scheme, handoff: createHandoff(scheme) };
+  return known.handoff;
+}
+
+/** Hands the session to the browser as a file that `leverleaf trace` and this page can read. */
+export function saveTrace({ play, session }: Desk): void {
+  const text = writeTrace(play, handoffOf(play.scheme), session.reads());
+  const link = document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/jsonl' }));
+  link.download = `${play.scheme.game.shortName.value.toLowerCase()}-trace.jsonl`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
+}
+
+/** A trace that can be played again, and what is to be said of it. */
+export interface OpenedTrace {
+  readonly play: Play;
+  readonly reads: readonly TraceRead[];
+  readonly says: string;
+}
+
+/** A log of this page or of a build; a sentence where it can't be read. */
+export function openTrace(scheme: Scheme, text: string): OpenedTrace | string {
+  const log = readLog(text);
+  if (log.reads.length === 0) return log.faults[0] ?? 'There is no read in this file.';
+  const play = choosePlay(scheme, log.origin);
+  if (typeof play === 'string') return play;
+  const { differences } = traceScheme(scheme, text);
+  const [first] = differences;
+  const agrees = `${log.reads.length} reads: the trace and the scheme agree.`;
+  const differs = `${log.reads.length} reads; the trace and the scheme differ at ${differences.length}, first at read ${first?.read}: ${first?.says.join(' ')}`;
+  const faults = log.faults.slice(0, 1);
+  return {
+    play,
+    reads: readsOfLog(play, handoffOf(scheme), log),
+    says: [...faults, first === undefined ? agrees : differs].join(' '),
+  };
+}

@@ -1,0 +1,323 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import axe from 'axe-core';
+import type { Browser, Page } from 'puppeteer-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createTryout } from '../../src/documents/tryout/tryout.js';
+import { traceScheme } from '../../src/handoff/trace/trace.js';
+import { inputOf, SCHEMES } from '../documents/inputs.js';
+import { browserTool } from '../support/tools.js';
+import { launchWatched } from '../trust/watched-browser.js';
+
+const folder = mkdtempSync(join(tmpdir(), 'leverleaf-tryout-'));
+let shared: Browser | undefined;
+const faults: string[] = [];
+
+beforeAll(() => {
+  for (const name of ['kiln-yard', 'everything', 'crowded', 'longest, joystick']) {
+    const text = (SCHEMES[name] as () => string)();
+    writeFileSync(join(folder, `${name}.html`), createTryout(inputOf(text)).content);
+  }
+});
+
+afterAll(async () => {
+  await shared?.close();
+  rmSync(folder, { recursive: true, force: true });
+});
+
+async function open(name: string, prepare: (page: Page) => Promise<unknown> = async () => {}): Promise<Page> {
+  shared ??= await launchWatched(await browserTool());
+  const page = await shared.newPage();
+  faults.length = 0;
+  page.on('pageerror', error => faults.push(String(error)));
+  page.on('console', message => faults.push(message.text()));
+  await page.setViewport({ width: 1280, height: 900 });
+  await prepare(page);
+  await page.goto(pathToFileURL(join(folder, `${name}.html`)).href);
+  return page;
+}
+
+const text = (page: Page, name: string) =>
+  page.$eval(`[data-part="${name}"]`, element => element.textContent ?? '');
+
+/** Waits until a part of the page says so. */
+async function waitFor(page: Page, name: string, words: string): Promise<void> {
+  await page
+    .waitForFunction(
+      (part, wanted) => document.querySelector(`[data-part="${part}"]`)?.textContent?.includes(wanted),
+      { timeout: 5000 },
+      name,
+      words,
+    )
+    .catch(async () => expect(await text(page, name)).toContain(words));
+}
+
+/** `SWCHA` as eight bits, D7 first. */
+const bits = (page: Page, register: string) =>
+  page.$$eval(
+    '[data-part="registers"] tbody tr',
+    (rows, wanted) =>
+      rows
+        .filter(row => row.querySelector('th')?.textContent?.startsWith(wanted))
+        .flatMap(row => [...row.querySelectorAll('b')].map(bit => bit.textContent))
+        .join(''),
+    register,
+  );
+
+async function waitForBits(page: Page, register: string, wanted: string): Promise<void> {
+  for (let tries = 0; tries < 50 && (await bits(page, register)) !== wanted; tries++)
+    await new Promise(resolve => setTimeout(resolve, 20));
+  expect(await bits(page, register)).toBe(wanted);
+}
+
+async function middleOf(page: Page, selector: string) {
+  const box = await (await page.waitForSelector(selector, { visible: true }))?.boundingBox();
+  if (!box) throw new Error(`nothing to be seen of ${selector}`);
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+describe('the try-out page is worked', () => {
+  it('with the keyboard: what is pressed fires, and the mode and the registers follow', async () => {
+    const page = await open('kiln-yard');
+    expect(await text(page, 'mode')).toBe('Order book');
+    await page.keyboard.press('r', { delay: 60 });
+    await waitFor(page, 'mode', 'Yard');
+    await waitFor(page, 'fires', 'Light the kiln');
+    await page.keyboard.down('Space');
+    await waitForBits(page, 'INPT4', '00000000');
+    await waitFor(page, 'fires', 'Lift (left)');
+    await page.keyboard.up('Space');
+    await waitFor(page, 'fires', 'Set down (left)');
+    await page.keyboard.down('w');
+    await page.keyboard.down('d');
+    await waitForBits(page, 'SWCHA', '01101111');
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+
+  it('with a pointer: the stick is pushed to a corner, a switch is moved', async () => {
+    const page = await open('kiln-yard');
+    const stick = await middleOf(page, '.art:not([hidden]) [data-stick="left"]');
+    await page.mouse.move(stick.x, stick.y);
+    await page.mouse.down();
+    await page.mouse.move(stick.x - 40, stick.y + 40, { steps: 3 });
+    await waitForBits(page, 'SWCHA', '10011111');
+    await page.mouse.move(stick.x - 60, stick.y, { steps: 3 });
+    await waitForBits(page, 'SWCHA', '10111111');
+    await page.mouse.up();
+    await waitForBits(page, 'SWCHA', '11111111');
+    const lever = await middleOf(page, '.art:not([hidden]) [data-contact="left difficulty"]');
+    await page.mouse.click(lever.x, lever.y);
+    await waitFor(page, 'settings', 'fierce');
+    await waitForBits(page, 'SWCHB', '01001011');
+    await page.close();
+  });
+
+  it('with two fingers at once', async () => {
+    const page = await open('kiln-yard', each =>
+      each.setViewport({ width: 1280, height: 900, hasTouch: true }),
+    );
+    await page.select('select[name="seats"]', '1');
+    const [left, right] = await Promise.all(
+      ['left', 'right'].map(port => middleOf(page, `.art:not([hidden]) [data-contact="${port} button"]`)),
+    );
+    if (left === undefined || right === undefined) throw new Error('no buttons');
+    const first = await page.touchscreen.touchStart(left.x, left.y);
+    const second = await page.touchscreen.touchStart(right.x, right.y);
+    await waitForBits(page, 'INPT4', '00000000');
+    await waitForBits(page, 'INPT5', '00000000');
+    await first.end();
+    await waitForBits(page, 'INPT4', '10000000');
+    await second.end();
+    await waitForBits(page, 'INPT5', '10000000');
+    await page.close();
+  });
+
+  it('with a gamepad of the standard layout', async () => {
+    // W3C, Gamepad, “Remapping”: buttons 0 to 16, 12 is up, 9 the right one in the centre; axes 0 and 1 the left stick.
+    const page = await open('kiln-yard', each =>
+      each.evaluateOnNewDocument(() => {
+        const pad = { id: 'pad', connected: true, axes: [0, 0, 0, 0], buttons: [] as { pressed: boolean }[] };
+        pad.buttons = Array.from({ length: 17 }, () => ({ pressed: false }));
+        Object.assign(window, { pad });
+        navigator.getGamepads = () => [pad as unknown as Gamepad, null, null, null];
+      }),
+    );
+    const press = (button: number, pressed: boolean) =>
+      page.evaluate(
+        (number, is) => {
+          const { pad } = window as unknown as { pad: { buttons: { pressed: boolean }[] } };
+          pad.buttons[number] = { pressed: is };
+        },
+        button,
+        pressed,
+      );
+    await press(9, true);
+    await waitFor(page, 'mode', 'Yard');
+    await press(9, false);
+    await press(12, true);
+    await press(0, true);
+    await waitForBits(page, 'SWCHA', '11101111');
+    await waitForBits(page, 'INPT4', '00000000');
+    expect(await text(page, 'pads')).toContain('gamepad 1 plays the left port');
+    await page.close();
+  });
+
+  it('with nothing but Tab, Space and Enter', async () => {
+    const page = await open('kiln-yard');
+    await page.focus('button[data-contact="RESET"]');
+    await page.keyboard.down('Enter');
+    await waitForBits(page, 'SWCHB', '00001010');
+    await page.keyboard.up('Enter');
+    await waitFor(page, 'mode', 'Yard');
+    await page.focus('button[data-contact="TV type"]');
+    await page.keyboard.press('Space');
+    await waitFor(page, 'settings', 'grey');
+    await page.close();
+  });
+
+  it('with knobs, keys and what a designer has made', async () => {
+    const page = await open('everything');
+    await page.select('select[name="seats"]', '1');
+    const knob = await middleOf(page, '.art:not([hidden]) [data-contact="left A paddle"]');
+    await page.mouse.move(knob.x, knob.y - 20);
+    await page.mouse.down();
+    await page.mouse.move(knob.x + 20, knob.y, { steps: 6 });
+    await page.mouse.up();
+    // A quarter turn of 330 degrees over 380 lines, from the middle.
+    const lines = 190 - Math.round((90 * 380) / 330);
+    await page.waitForFunction(
+      wanted => {
+        const shown = document.querySelector('[data-lines="left A paddle"]')?.textContent ?? '';
+        return Math.abs(Number.parseInt(shown, 10) - wanted) <= 1;
+      },
+      { timeout: 5000 },
+      lines,
+    );
+    await page.select('select[name="seats"]', '2');
+    await page.keyboard.down('s');
+    const keys = () =>
+      page.$$eval('[data-part="keypads"] .engaged', found => found.map(each => each.textContent));
+    await page.waitForFunction(() => document.querySelector('[data-part="keypads"] .engaged') !== null);
+    expect(await keys()).toEqual(['0left key 8']);
+    await page.select('select[name="seats"]', '3');
+    await page.keyboard.down('Space');
+    await waitForBits(page, 'INPT4', '00000000');
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+});
+
+describe('the try-out page', () => {
+  it('takes the switches away that a console has not, and shows what each setting then is', async () => {
+    const page = await open('kiln-yard');
+    const difficulty = () => page.$$eval('button[data-contact$="difficulty"]', found => found.length);
+    expect(await difficulty()).toBe(2);
+    await page.select('select[name="console"]', '2');
+    expect(await difficulty()).toBe(0);
+    expect(await text(page, 'settings')).toMatch(/Left fire\s*steady\s*kept by the game/);
+    expect(await page.$$eval('.panel .art:not([hidden]) .switch', found => found.length)).toBe(3);
+    await page.close();
+  });
+
+  it('waits where it is stopped, and makes one read at a time', async () => {
+    const page = await open('kiln-yard');
+    await page.select('select[name="speed"]', '0');
+    const reads = async () => Number(/(\d+) reads/.exec(await text(page, 'session'))?.[1]);
+    const before = await reads();
+    await new Promise(resolve => setTimeout(resolve, 100));
+    expect(await reads()).toBe(before);
+    await page.click('[data-do="step"]');
+    await page.waitForFunction(
+      wanted => document.querySelector('[data-part="session"]')?.textContent?.includes(`${wanted} reads`),
+      { timeout: 5000 },
+      before + 1,
+    );
+    await page.close();
+  });
+
+  it('replays a session, saves it as a trace, and opens that again', async () => {
+    const page = await open('kiln-yard');
+    const cdp = await page.createCDPSession();
+    await cdp.send('Browser.setDownloadBehavior', { behavior: 'allow', downloadPath: folder });
+    await page.select('select[name="console"]', '1');
+    await page.select('select[name="standard"]', '1');
+    await page.keyboard.press('t', { delay: 60 });
+    await waitFor(page, 'fires', 'Turn the page');
+    await page.keyboard.press('r', { delay: 60 });
+    await waitFor(page, 'mode', 'Yard');
+    await page.keyboard.press('Space', { delay: 120 });
+    await waitFor(page, 'fires', 'Set down (left)');
+    const fired = await text(page, 'fires');
+    await page.click('[data-do="save"]');
+    const saved = await waitForFile('kiln-trace.jsonl');
+    const { scheme } = inputOf((SCHEMES['kiln-yard'] as () => string)());
+    const traced = traceScheme(scheme, readFileSync(saved, 'utf8'));
+    expect(traced.differences).toEqual([]);
+    expect(traced.reads).toBeGreaterThan(10);
+    await page.click('[data-do="replay"]');
+    await waitFor(page, 'session', 'Replaying');
+    await waitFor(page, 'session', 'Recording');
+    expect(await text(page, 'fires')).toBe(fired);
+    await page.select('select[name="console"]', '0');
+    const input = await page.$('input[name="trace"]');
+    await (input as { uploadFile(path: string): Promise<void> } | null)?.uploadFile(saved);
+    await waitFor(page, 'message', 'the trace and the scheme agree');
+    expect(await page.$eval('select[name="console"]', element => (element as HTMLSelectElement).value)).toBe(
+      '1',
+    );
+    await waitFor(page, 'session', 'Recording');
+    expect(await text(page, 'fires')).toBe(fired);
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+
+  it('says so where a file is no trace', async () => {
+    const page = await open('kiln-yard');
+    const path = join(folder, 'shopping.txt');
+    writeFileSync(path, 'two eggs\n');
+    const input = await page.$('input[name="trace"]');
+    await (input as { uploadFile(path: string): Promise<void> } | null)?.uploadFile(path);
+    await waitFor(page, 'message', 'The first line names no register');
+    await page.close();
+  });
+
+  it.each(['kiln-yard', 'everything', 'crowded', 'longest, joystick'])(
+    'fits a small screen: %s',
+    async name => {
+      const page = await open(name, each => each.setViewport({ width: 360, height: 700 }));
+      const [wide, room] = await page.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
+      expect(wide).toBeLessThanOrEqual(room ?? 0);
+      await page.close();
+    },
+  );
+
+  // axe-core’s own rules, WCAG 2.2 and best practices, contrast at its enhanced level (7:1).
+  it.each(['kiln-yard', 'everything'])('has nothing that axe-core finds: %s', async name => {
+    const page = await open(name);
+    await page.keyboard.down('w');
+    await page.keyboard.down('Space');
+    await waitForBits(page, 'SWCHA', '11101111');
+    await page.evaluate(axe.source).catch(() => page.addScriptTag({ content: axe.source }));
+    const violations = await page.evaluate(async () => {
+      const { axe: checker } = window as unknown as {
+        axe: { run(options: object): Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+      };
+      const result = await checker.run({ rules: { 'color-contrast-enhanced': { enabled: true } } });
+      return result.violations.map(({ id, nodes }) => [
+        id,
+        ...nodes.slice(0, 3).map(({ html }) => html.slice(0, 200)),
+      ]);
+    });
+    expect(violations).toEqual([]);
+    await page.close();
+  });
+});
+
+async function waitForFile(name: string): Promise<string> {
+  for (let tries = 0; tries < 100 && !readdirSync(folder).includes(name); tries++)
+    await new Promise(resolve => setTimeout(resolve, 50));
+  return join(folder, name);
+}
