@@ -8,6 +8,8 @@ import { createSession, eachRead, type Session } from './session.js';
 /** A console that is switched on, with the player at it. */
 export interface Desk {
   readonly play: Play;
+  /** Where it began: at power-on, unless it was told otherwise. */
+  readonly beginning: PlayState;
   readonly hands: Hands;
   /** Everything since power-on. */
   readonly session: Session;
@@ -20,16 +22,21 @@ export interface Desk {
   happen(row: BindingRow): void;
 }
 
-/** Power-on. @param replay reads that are made before the hands get the controls */
-export function createDesk(play: Play, replay: readonly TraceRead[] = []): Desk {
+/** @param replay reads that are made before the hands get the controls */
+export function createDesk(
+  play: Play,
+  replay: readonly TraceRead[] = [],
+  beginning: PlayState = startPlay(play),
+): Desk {
   const hands = createHands(play);
   const session = createSession();
   const replayed = eachRead(replay);
-  let state = startPlay(play);
+  let state = beginning;
   let next = replayed.next().value;
   let happening: readonly BindingRow[] = [];
   return {
     play,
+    beginning,
     hands,
     session,
     state: () => state,

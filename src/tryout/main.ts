@@ -1,6 +1,5 @@
 import { parse } from 'devalue';
-import type { Scheme } from '../language/model.js';
-import { openPage } from './page.js';
+import { openPage, type PageData } from './page.js';
 
 const data = document.getElementById('data')?.textContent ?? '';
-openPage(parse(data) as Scheme);
+openPage(parse(data) as PageData);

@@ -1,15 +1,25 @@
-import { createPlay, type Play } from '../gestures/play.js';
+import { playKey, startPlay } from '../gestures/play.js';
+import type { WitnessedFinding } from '../handoff/trace/showing.js';
 import { frameRate, toNumber } from '../hardware/clocks.js';
 import type { Scheme } from '../language/model.js';
+import { choose, say, showChoice, speed } from './choices.js';
+import type { Desk } from './desk.js';
 import { partOf, setText } from './dom.js';
+import { listenToFindings } from './findings.js';
 import { readGamepads } from './gamepads.js';
 import { listenToKeyboard } from './keyboard.js';
 import { listenToPointers } from './pointer.js';
 import { createTable, type Table } from './table.js';
 import { openTrace, saveTrace } from './trace-file.js';
 
+export interface PageData {
+  readonly scheme: Scheme;
+  /** Those that have a witness, in the order of the page. */
+  readonly findings: readonly WitnessedFinding[];
+}
+
 /** Switches the console on and keeps the page going. */
-export function openPage(scheme: Scheme): void {
+export function openPage({ scheme, findings }: PageData): void {
   let layout: ReadonlyMap<string, string> = new Map();
   let table = createTable(choose(scheme));
   const change = (next: Table) => {
@@ -21,6 +31,7 @@ export function openPage(scheme: Scheme): void {
   listenToPointers(current);
   listenToKeyboard(current);
   listenToButtons(scheme, () => table, change);
+  const showing = listenToFindings(scheme, findings, change);
   void keyboardLayout().then(known => {
     layout = known;
     table.nameKeys(layout);
@@ -28,7 +39,7 @@ export function openPage(scheme: Scheme): void {
   let before = performance.now();
   const frame = (now: number) => {
     showPads(readGamepads(current));
-    table.clock.pass(now - before, speed(), () => table.read());
+    table.clock.pass(now - before, showing.speedOf(table) ?? speed(), () => table.read());
     before = now;
     table.show();
     showSession(table);
@@ -36,36 +47,6 @@ export function openPage(scheme: Scheme): void {
   };
   table.show();
   requestAnimationFrame(frame);
-}
-
-function selectOf(name: string): HTMLSelectElement {
-  const found = document.querySelector<HTMLSelectElement>(`select[name="${name}"]`);
-  if (found === null) throw new RangeError(`the page has no choice ${name}`);
-  return found;
-}
-
-const speed = (): number => Number(selectOf('speed').value);
-
-/** What the lists at the head of the page say. */
-function choose(scheme: Scheme): Play {
-  const chosen = <T>(name: string, list: readonly T[]): T => {
-    const found = list[Number(selectOf(name).value)] ?? list[0];
-    if (found === undefined) throw new RangeError(`the scheme has no ${name}`);
-    return found;
-  };
-  return createPlay({
-    scheme,
-    profile: chosen('console', scheme.consoles),
-    seats: chosen('seats', scheme.seats),
-    standard: chosen('standard', scheme.standards),
-  });
-}
-
-/** The lists say what a trace was made on. */
-function showChoice({ scheme, profile, seats, standard }: Play): void {
-  selectOf('console').value = String(scheme.consoles.indexOf(profile));
-  selectOf('seats').value = String(scheme.seats.indexOf(seats));
-  selectOf('standard').value = String(scheme.standards.indexOf(standard));
 }
 
 function listenToButtons(scheme: Scheme, table: () => Table, change: (next: Table) => void): void {
@@ -76,8 +57,14 @@ function listenToButtons(scheme: Scheme, table: () => Table, change: (next: Tabl
   const wishes: Readonly<Record<string, () => void>> = {
     power: powerOn,
     step: () => table().clock.step(() => table().read()),
-    replay: () => change(createTable(table().desk.play, table().desk.session.reads())),
-    save: () => saveTrace(table().desk),
+    replay() {
+      const { play, session, beginning } = table().desk;
+      change(createTable(play, session.reads(), beginning));
+    },
+    save() {
+      if (isFromPowerOn(table().desk)) saveTrace(table().desk);
+      else say('This session did not begin at power-on: switch off and on, and play it anew.');
+    },
   };
   document.addEventListener('click', event => {
     const button = event.target instanceof Element ? event.target.closest('[data-do]') : null;
@@ -88,6 +75,11 @@ function listenToButtons(scheme: Scheme, table: () => Table, change: (next: Tabl
   document.addEventListener('change', event => {
     if (event.target instanceof HTMLSelectElement) event.target.blur();
   });
+  listenToFile(scheme, change);
+}
+
+/** A trace that is opened is played again from power-on, on the console and with the seats that it names. */
+function listenToFile(scheme: Scheme, change: (next: Table) => void): void {
   const input = document.querySelector<HTMLInputElement>('input[name="trace"]');
   input?.addEventListener('change', async () => {
     const text = await input.files?.[0]?.text().catch(() => null);
@@ -101,18 +93,16 @@ function listenToButtons(scheme: Scheme, table: () => Table, change: (next: Tabl
   });
 }
 
-function say(text: string): void {
-  const target = partOf('message');
-  setText(target, text);
-  target.hidden = text === '';
-}
+const isFromPowerOn = ({ play, beginning }: Desk): boolean =>
+  beginning.mode === play.scheme.startMode && playKey(play, beginning) === playKey(play, startPlay(play));
 
 function showSession({ desk, clock }: Table): void {
   const { standard, scheme } = desk.play;
   const count = desk.session.count();
   const seconds = (count * scheme.game.readEvery.value) / toNumber(frameRate(standard));
   const what = desk.isReplaying() ? 'Replaying' : clock.now() === 0 ? 'Switched on' : 'Recording';
-  setText(partOf('session'), `${what}: ${seconds.toFixed(1)} s, ${count} reads since power-on`);
+  const since = isFromPowerOn(desk) ? 'power-on' : 'the beginning of the finding';
+  setText(partOf('session'), `${what}: ${seconds.toFixed(1)} s, ${count} ${count === 1 ? 'read' : 'reads'} since ${since}`);
 }
 
 function showPads(names: readonly string[]): void {

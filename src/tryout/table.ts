@@ -1,4 +1,4 @@
-import type { Play, PlayStep } from '../gestures/play.js';
+import type { Play, PlayState, PlayStep } from '../gestures/play.js';
 import type { TraceRead } from '../handoff/trace/write-trace.js';
 import { type Clock, createClock } from './clock.js';
 import { createDesk, type Desk } from './desk.js';
@@ -23,9 +23,12 @@ export interface Table {
   nameKeys(layout: ReadonlyMap<string, string>): void;
 }
 
-/** Power-on. @param replay what is played again before the hands get the controls */
-export function createTable(play: Play, replay: readonly TraceRead[] = []): Table {
-  const desk = createDesk(play, replay);
+/**
+ * @param replay what is played again before the hands get the controls
+ * @param beginning power-on where it is left out
+ */
+export function createTable(play: Play, replay: readonly TraceRead[] = [], beginning?: PlayState): Table {
+  const desk = createDesk(play, replay, beginning);
   const clock = createClock(play);
   const keys = createKeyMap(play.contacts);
   const state = desk.state();

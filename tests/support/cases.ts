@@ -82,10 +82,14 @@ function readFiles(folder: string): readonly { file: SourceFile; marks: readonly
   return files.map(name => readMarked(name, readFileSync(join(folder, name), 'utf8')));
 }
 
+/** The case's scheme, compiled. */
+export function compileCase({ folder }: Case): Compiled {
+  return compile(readFiles(folder).map(({ file }) => file));
+}
+
 /** The findings of the case's own rule. */
-export function findingsOf({ rule, folder }: Case): readonly Finding[] {
-  const { findings } = compile(readFiles(folder).map(({ file }) => file));
-  return findings.filter(finding => finding.rule === rule);
+export function findingsOf(of: Case): readonly Finding[] {
+  return compileCase(of).findings.filter(finding => finding.rule === of.rule);
 }
 
 /** What is wrong with a case; empty where all is as expected. */

@@ -43,11 +43,11 @@ const text = (page: Page, name: string) =>
   page.$eval(`[data-part="${name}"]`, element => element.textContent ?? '');
 
 /** Waits until a part of the page says so. */
-async function waitFor(page: Page, name: string, words: string): Promise<void> {
+async function waitFor(page: Page, name: string, words: string, timeout = 5000): Promise<void> {
   await page
     .waitForFunction(
       (part, wanted) => document.querySelector(`[data-part="${part}"]`)?.textContent?.includes(wanted),
-      { timeout: 5000 },
+      { timeout },
       name,
       words,
     )
@@ -270,6 +270,26 @@ describe('the try-out page', () => {
     );
     await waitFor(page, 'session', 'Recording');
     expect(await text(page, 'fires')).toBe(fired);
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+
+  it('shows a finding slowly, in the mode and with the switches that it needs, and stops', async () => {
+    const page = await open('everything');
+    const { findings } = inputOf((SCHEMES['everything'] as () => string)());
+    const witnessed = findings.filter(({ witness }) => witness !== undefined);
+    expect(witnessed.length).toBeGreaterThan(1);
+    expect(await page.$$eval('[data-show]', found => found.length)).toBe(witnessed.length);
+    for (const [number, { witness, message }] of witnessed.slice(0, 4).entries()) {
+      await page.$eval(`[data-show="${number}"]`, button => (button as HTMLButtonElement).click());
+      await waitFor(page, 'message', message);
+      await waitFor(page, 'session', 'Recording', 15_000);
+      for (const name of new Set(witness?.steps.flatMap(({ fires }) => fires)))
+        expect(await text(page, 'fires')).toContain(name);
+      expect(await page.$eval('select[name="speed"]', each => (each as HTMLSelectElement).value)).toBe('0');
+    }
+    await page.click('[data-do="save"]');
+    await waitFor(page, 'message', 'did not begin at power-on');
     expect(faults).toEqual([]);
     await page.close();
   });

@@ -1,4 +1,5 @@
 import type { Element, ElementContent } from 'hast';
+import type { Finding } from '../../findings/finding.js';
 import { PORTS, type Port } from '../../hardware/ports.js';
 import type { Scheme } from '../../language/model.js';
 import { type Drawing, picture } from '../figures/drawing.js';
@@ -7,7 +8,7 @@ import { drawLiveController } from './live-controller.js';
 import { drawLivePanel } from './live-panel.js';
 
 /** The page before it is switched on; `src/tryout` finds its parts by their `data-` names and fills them. */
-export function tryoutTree(scheme: Scheme): readonly ElementContent[] {
+export function tryoutTree(scheme: Scheme, findings: readonly Finding[]): readonly ElementContent[] {
   return [
     h('header', { class: 'head' }, [
       h('div', [h('p', { class: 'kind' }, 'Try-out page'), h('h1', scheme.title.value)]),
@@ -23,7 +24,7 @@ export function tryoutTree(scheme: Scheme): readonly ElementContent[] {
         h('p', { class: 'hint', dataPart: 'pads' }),
         firesTree(),
       ]),
-      h('div', { class: 'screen' }, [offersTree(), sessionTree()]),
+      h('div', { class: 'screen' }, [offersTree(), sessionTree(), ...findingsTree(findings)]),
       registersTree(),
     ]),
     footTree(),
@@ -156,6 +157,26 @@ function sessionTree(): Element {
       ]),
     ]),
   ]);
+}
+
+/** Of the findings those that presses can show, in the order of the report. */
+function findingsTree(findings: readonly Finding[]): readonly Element[] {
+  const shown = findings.filter(({ witness }) => witness !== undefined);
+  if (shown.length === 0) return [];
+  return [
+    h('section', { class: 'findings', ariaLabelledBy: 'findings-title' }, [
+      h('h2', { id: 'findings-title' }, 'Findings to see'),
+      h(
+        'ul',
+        ...shown.map(({ rule, severity, message }, index) =>
+          h('li', [
+            h('p', [h('small', `${severity} ${rule}`), ' ', message]),
+            h('button', { type: 'button', dataShow: String(index), ariaLabel: `Show: ${message}` }, 'Show'),
+          ]),
+        ),
+      ),
+    ]),
+  ];
 }
 
 function footTree(): Element {

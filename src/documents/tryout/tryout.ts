@@ -3,19 +3,19 @@ import { readFileSync } from 'node:fs';
 import type { BuiltFile, DocumentInput } from '../document.js';
 import { writePage } from '../page/shell.js';
 import { readStyles } from '../page/templates.js';
-import { writeSchemeData } from './scheme-data.js';
+import { writePageData } from './page-data.js';
 import { tryoutTree } from './tree.js';
 
 /** The page that plays the scheme: `tryout.html`. In English, as what is made for designers and programmers. */
-export function createTryout({ scheme, templates }: DocumentInput): BuiltFile {
+export function createTryout({ scheme, findings, templates }: DocumentInput): BuiltFile {
   const program = readProgram();
-  const data = writeSchemeData(scheme);
+  const data = writePageData(scheme, findings);
   const content = writePage({
     title: `${scheme.title.value}: try-out page`,
     language: 'en',
     kind: 'tryout',
     styles: [readStyles(templates, ['base', 'drawings', 'tryout'])],
-    body: tryoutTree(scheme),
+    body: tryoutTree(scheme, findings),
     extraText: EXTRA_TEXT + data,
     scripts: { data, program, programHash: sha256(program) },
   });

@@ -18,7 +18,7 @@ export function acceptedReads(
       .filter(({ actionName }) => finding.actions?.includes(actionName) === true)
       .flatMap(binding => binding.conditions);
     const situation = findSituation(play, unit.mode, conditions) ?? findSituation(play, unit.mode, []);
-    const reads = levelsOf(play, witness.steps, situation?.before ?? restLevels(play));
+    const reads = levelsOfSteps(play, witness.steps, situation?.before ?? restLevels(play));
     return situation === null || reads === null ? [] : [{ situation, reads }];
   });
 }
@@ -33,7 +33,7 @@ function concerns(finding: Finding, { profile, standard }: Play, unit: Unit): bo
 }
 
 /** Null where the witness names a control that is not there. */
-function levelsOf(
+export function levelsOfSteps(
   { contacts }: Play,
   steps: readonly WitnessStep[],
   before: Levels,

@@ -1,6 +1,6 @@
 import { parse } from 'devalue';
 import { expect, it } from 'vitest';
-import { writeSchemeData } from '../../src/documents/tryout/scheme-data.js';
+import { writePageData } from '../../src/documents/tryout/page-data.js';
 import { createPlay, type PlayStep, startPlay, stepPlay, valuesIn } from '../../src/gestures/play.js';
 import { inputOf } from '../../src/handoff/vectors/situation.js';
 import type { Scheme } from '../../src/language/model.js';
@@ -42,7 +42,7 @@ it('a scheme that has been through the page’s data plays as before', () => {
   ];
   let fired = 0;
   for (const [seed, scheme] of schemes.entries()) {
-    const revived = parse(writeSchemeData(scheme)) as Scheme;
+    const { scheme: revived } = parse(writePageData(scheme, [])) as { readonly scheme: Scheme };
     const expected = played(scheme, seed);
     expect(played(revived, seed), scheme.title.value).toEqual(expected);
     fired += expected.filter(read => (read as { fired: unknown[] }).fired.length > 0).length;
@@ -53,7 +53,7 @@ it('a scheme that has been through the page’s data plays as before', () => {
 it('tells nothing of where the scheme was written', () => {
   const [example] = exampleSchemes();
   if (example === undefined) throw new Error('no example');
-  const data = writeSchemeData(example.scheme);
+  const data = writePageData(example.scheme, []);
   expect(data).not.toContain(example.name);
   expect(data).not.toContain('offset');
 });

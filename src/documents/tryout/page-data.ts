@@ -1,11 +1,15 @@
 import { stringify } from 'devalue';
+import type { Finding } from '../../findings/finding.js';
 import type { Scheme } from '../../language/model.js';
 
 /** What only checks and documents need of each thing: where it stands and what it is known from. */
 const LEFT_OUT: ReadonlySet<string> = new Set(['at', 'prose', 'sources', 'source']);
 
-/** The scheme as text from which `parse` of devalue makes it again, with what is shared shared. */
-export function writeSchemeData(scheme: Scheme): string {
+/**
+ * What the page plays as text, from which `parse` of devalue makes it again with what is shared shared: an object with
+ * `scheme`, and `findings` that have a witness.
+ */
+export function writePageData(scheme: Scheme, findings: readonly Finding[]): string {
   const played: Scheme = {
     ...scheme,
     opening: [],
@@ -16,7 +20,11 @@ export function writeSchemeData(scheme: Scheme): string {
     overlays: [],
     chapters: [],
   };
-  return stringify(slim(played, new Map()));
+  return stringify(slim({ scheme: played, findings: findings.flatMap(toShow) }, new Map()));
+}
+
+function toShow({ rule, severity, message, mode, seats, consoles, actions, witness }: Finding) {
+  return witness === undefined ? [] : [{ rule, severity, message, mode, seats, consoles, actions, witness }];
 }
 
 /** A copy without what is left out; what is one object in two places is one in the copy too. */

@@ -1,0 +1,51 @@
+import { findShowing, type WitnessedFinding } from '../handoff/trace/showing.js';
+import type { Scheme } from '../language/model.js';
+import { say, selectOf, showChoice } from './choices.js';
+import { createTable, type Table } from './table.js';
+
+/** How fast a witness is shown. */
+export interface FindingsShown {
+  /** Null where the table shows none. */
+  speedOf(table: Table): number | null;
+}
+
+/** Reads a second at full speed, about; a witness takes this many seconds, but no read longer than a part of one. */
+const READS_A_SECOND = 60;
+const SECONDS = 4;
+const SLOWEST = 1 / 36;
+
+/** The buttons beside the findings play what shows each of them, slowly, and stop there. */
+export function listenToFindings(
+  scheme: Scheme,
+  findings: readonly WitnessedFinding[],
+  change: (next: Table) => void,
+): FindingsShown {
+  let shown: { readonly table: Table; readonly speed: number } | null = null;
+  document.addEventListener('click', event => {
+    const button = event.target instanceof Element ? event.target.closest('[data-show]') : null;
+    const finding = findings[Number(button?.getAttribute('data-show') ?? -1)];
+    if (finding === undefined) return;
+    const found = findShowing(scheme, finding);
+    if (found === null) return say('This finding can’t be shown from one beginning.');
+    const { play, state, reads } = found;
+    const table = createTable(
+      play,
+      reads.map(levels => ({ levels, game: [], times: 1 })),
+      state,
+    );
+    shown = { table, speed: Math.min(1, Math.max(SLOWEST, reads.length / READS_A_SECOND / SECONDS)) };
+    showChoice(play);
+    say(`Shown slowly, from the mode ${state.mode.name}: ${finding.message}`);
+    change(table);
+    window.scrollTo({ top: 0 });
+  });
+  return {
+    speedOf(table) {
+      if (shown?.table !== table) return null;
+      if (table.desk.isReplaying()) return shown.speed;
+      shown = null;
+      selectOf('speed').value = '0';
+      return 0;
+    },
+  };
+}
