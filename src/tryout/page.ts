@@ -102,7 +102,10 @@ function showSession({ desk, clock }: Table): void {
   const seconds = (count * scheme.game.readEvery.value) / toNumber(frameRate(standard));
   const what = desk.isReplaying() ? 'Replaying' : clock.now() === 0 ? 'Switched on' : 'Recording';
   const since = isFromPowerOn(desk) ? 'power-on' : 'the beginning of the finding';
-  setText(partOf('session'), `${what}: ${seconds.toFixed(1)} s, ${count} ${count === 1 ? 'read' : 'reads'} since ${since}`);
+  setText(
+    partOf('session'),
+    `${what}: ${seconds.toFixed(1)} s, ${count} ${count === 1 ? 'read' : 'reads'} since ${since}`,
+  );
 }
 
 function showPads(names: readonly string[]): void {
