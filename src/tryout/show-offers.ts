@@ -73,7 +73,7 @@ export function createOffers({
     const offer: Offer = { binding: null, conditions: row.conditions, isStuck: false, target };
     const words = [row.action.name, row.action.words, tailOf(row.conditions, row.effects)] as const;
     const way = element('p', { class: 'ways' }, element('span', { class: 'who' }, 'the game'), target);
-    return { block: blockOf(...words, [way]), offers: [offer] };
+    return { block: blockOf(play.scheme.game.language.value, ...words, [way]), offers: [offer] };
   }
 }
 
@@ -95,7 +95,16 @@ function actionRow(bindings: readonly Binding[], play: Play) {
     return element('p', { class: 'ways' }, element('span', { class: 'who' }, player), ...own);
   });
   const tail = first === undefined ? '' : tailOf(first.conditions, first.effects);
-  return { block: blockOf(first?.actionName ?? '', first?.action?.words ?? '', tail, ways), offers };
+  return {
+    block: blockOf(
+      play.scheme.game.language.value,
+      first?.actionName ?? '',
+      first?.action?.words ?? '',
+      tail,
+      ways,
+    ),
+    offers,
+  };
 }
 
 /** ` when Chart is 3 · go to Quay`. */
@@ -104,12 +113,24 @@ function tailOf(conditions: readonly Condition[], effects: BindingRow['effects']
   return [...when, ...effects.map(effectText)].join(' · ');
 }
 
-function blockOf(name: string, words: string, tail: string, ways: readonly HTMLElement[]): HTMLElement {
+/** @param lang of the scheme’s own words */
+function blockOf(
+  lang: string,
+  name: string,
+  words: string,
+  tail: string,
+  ways: readonly HTMLElement[],
+): HTMLElement {
   return element(
     'div',
     { class: 'offer' },
-    element('p', {}, element('strong', {}, name), ...(tail === '' ? [] : [' ', element('small', {}, tail)])),
-    ...(words === '' ? [] : [element('p', { class: 'words' }, words)]),
+    element(
+      'p',
+      {},
+      element('strong', { lang }, name),
+      ...(tail === '' ? [] : [' ', element('small', {}, tail)]),
+    ),
+    ...(words === '' ? [] : [element('p', { class: 'words', lang }, words)]),
     ...ways,
   );
 }

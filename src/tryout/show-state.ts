@@ -5,11 +5,12 @@ import { element, partOf, setText } from './dom.js';
 /** The mode and the value of every setting, as the next read will find them. */
 export function createStateView({ play, state }: { play: Play; state: PlayState }) {
   const values = new Map<Setting, HTMLElement>();
+  const lang = play.scheme.game.language.value;
   const entries = play.scheme.settings.map(setting => {
-    const value = element('span');
+    const value = element('span', { lang });
     values.set(setting, value);
     const said = element('dd', {}, value, element('small', {}, sourceOf(play, setting)));
-    return element('div', {}, element('dt', {}, setting.name), said);
+    return element('div', {}, element('dt', { lang }, setting.name), said);
   });
   partOf('settings').replaceChildren(...entries);
   const show = (now: PlayState) => {

@@ -11,13 +11,16 @@ import { drawLivePanel } from './live-panel.js';
 export function tryoutTree(scheme: Scheme, findings: readonly Finding[]): readonly ElementContent[] {
   return [
     h('header', { class: 'head' }, [
-      h('div', [h('p', { class: 'kind' }, 'Try-out page'), h('h1', scheme.title.value)]),
+      h('div', [
+        h('p', { class: 'kind' }, 'Try-out page'),
+        h('h1', { lang: scheme.game.language.value }, scheme.title.value),
+      ]),
       choicesTree(scheme),
     ]),
     h('noscript', h('p', { class: 'message' }, 'This page needs JavaScript to play the scheme.')),
     h('p', { class: 'message', dataPart: 'message', role: 'status', hidden: true }),
     h('main', [
-      stateTree(),
+      stateTree(scheme.game.language.value),
       h('div', { class: 'machine' }, [
         panelTree(scheme),
         h('div', { class: 'ports' }, ...PORTS.map(port => portTree(scheme, port))),
@@ -92,12 +95,13 @@ function drawingTree(drawing: Drawing, properties: Record<string, string>): Elem
   );
 }
 
-function stateTree(): Element {
+/** @param language of the scheme’s own words */
+function stateTree(language: string): Element {
   return h('section', { class: 'state', ariaLabelledBy: 'mode-title' }, [
     h('h2', { id: 'mode-title' }, [
       h('span', { class: 'kind', dataPart: 'mode-kind' }),
       ' ',
-      h('span', { dataPart: 'mode', ariaLive: 'polite' }),
+      h('span', { dataPart: 'mode', ariaLive: 'polite', lang: language }),
     ]),
     h('dl', { class: 'settings', dataPart: 'settings' }),
   ]);
