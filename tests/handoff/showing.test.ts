@@ -1,8 +1,10 @@
 import { expect, it } from 'vitest';
+import { compile } from '../../src/compile.js';
 import { stepPlay } from '../../src/gestures/play.js';
 import { findShowing } from '../../src/handoff/trace/showing.js';
 import { inputOf } from '../../src/handoff/vectors/situation.js';
 import { compileCase, listCases } from '../support/cases.js';
+import { randomScheme } from '../support/random-scheme.js';
 
 const RULES = [...new Set(listCases().map(({ rule }) => rule))];
 
@@ -25,6 +27,19 @@ it.each(RULES)('every witness in the cases of %s can be played, and does what it
       );
     }
   }
+});
+
+it('every witness in made-up schemes can be played', () => {
+  let count = 0;
+  for (let seed = 0; seed < 120; seed++) {
+    const { scheme, findings } = compile([{ path: 'scheme.md', text: randomScheme(seed) }]);
+    if (scheme === null) throw new Error('no scheme');
+    for (const finding of findings.filter(({ witness }) => witness !== undefined)) {
+      count++;
+      expect(findShowing(scheme, finding), `seed ${seed}: ${finding.message}`).not.toBeNull();
+    }
+  }
+  expect(count).toBeGreaterThan(300);
 });
 
 it('a witness that says something else can’t be shown', () => {

@@ -259,6 +259,66 @@ test('an accepted overlap has its witness, and it passes', () => {
   expect(runAll(scheme, findings)).toEqual([]);
 });
 
+// What holds a row back, and under which value, is no part of the overlap’s own rows.
+const ACCEPTED_PADDLES = `# Lamps
+
+## Game
+
+| Item | Value |
+| --- | --- |
+| Short name | TL |
+
+## Seats
+
+| Seats | Players | Left port | Right port |
+| --- | --- | --- | --- |
+| S | 2 | paddles | empty |
+
+## Settings
+
+| Setting | Values | Starts as | Set by |
+| --- | --- | --- | --- |
+| Lamp | lit, out | lit | game |
+
+## Actions
+
+| Action | Say it as |
+| --- | --- |
+| Fire | Fire |
+| Aim | Aim |
+| Hide | Hide |
+| Sway | Sway |
+
+## Mode: Play
+
+| Who | Action | Control | Gesture | When | Instead of |
+| --- | --- | --- | --- | --- | --- |
+| left A | Fire | paddle button | press | | |
+| left A | Aim | paddle button | hold 4 frames | | |
+| left A | Hide | paddle button | held | Lamp is lit | Fire |
+| left A | Sway | paddle | turn | | |
+
+## Accepted
+
+| Rule | Where | Why |
+| --- | --- | --- |
+| on-the-way | Fire; Aim | meant |
+| can-coincide | | meant |
+`;
+
+test('the witness of an accepted overlap begins where it can be seen, and turns no knob', () => {
+  const { scheme, findings } = compile([{ path: 'lamps.md', text: ACCEPTED_PADDLES }]);
+  if (scheme === null) throw new Error('no scheme');
+  const entries = vectorEntries(makeVectors(createHandoff(scheme), findings));
+  const overlaps = entries.filter(({ kind }) => kind === 'accepted overlap');
+  const fires = overlaps.map(({ steps }) => steps.flatMap(step => step.fires));
+  expect(fires).toContainEqual(['TL_PLAY_FIRE', 'TL_PLAY_AIM']);
+  expect(fires.flat()).not.toContain('TL_PLAY_SWAY');
+  for (const { before, steps } of overlaps)
+    for (const { paddles } of steps) expect(paddles).toEqual(before.paddles);
+  expect(runAll(scheme, findings)).toEqual([]);
+});
+
 const isPositional = (kind: string) => ['at', 'flip', 'flip to', 'turn'].includes(kind);
 
 function symbolOf(handoff: Handoff, { binding, unit }: Vector): string | undefined {

@@ -31,15 +31,35 @@ export function replay(
   values: (read: number) => ReadonlyMap<Setting, string>,
 ): readonly WitnessStep[] {
   const engine = createEngine(timed.cell.bindings, timed.readsOf);
+  const standing = standingLevels(timed.cell, engine.contacts, values(0));
   let state: EngineState = startEngine(engine);
   let before: NamedLevels | null = null;
   return path.map((levels, read) => {
-    const step = stepNamed(timed.cell, engine, state, levels, valueIn(timed.cell, values(read)));
+    const all = new Map([...standing, ...levels]);
+    const step = stepNamed(timed.cell, engine, state, all, valueIn(timed.cell, values(read)));
     const engaged = engagedNames(timed.cell, engine.contacts, before, levels);
     state = step.state;
     before = levels;
     return { read, engaged, fires: actionNames(step.fired) };
   });
+}
+
+/** Where switches stand that give the values which a sequence is about, by contact id. */
+function standingLevels(
+  { sourceOf }: Cell,
+  contacts: readonly Contact[],
+  values: ReadonlyMap<Setting, string>,
+): NamedLevels {
+  const levels = new Map<string, number>();
+  for (const [setting, value] of values) {
+    const source = sourceOf(setting);
+    const contact = contacts.find(({ id }) => source.kind === 'switch' && id === source.name);
+    if (source.kind !== 'switch' || contact === undefined) continue;
+    const position = [...source.values].find(([, given]) => given === value)?.[0];
+    const level = positionLevel(contact, position ?? null);
+    if (level !== null) levels.set(contact.id, level);
+  }
+  return levels;
 }
 
 /** One read of an engine whose levels are given by name. */

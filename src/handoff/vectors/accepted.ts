@@ -1,9 +1,9 @@
-import type { Finding, WitnessStep } from '../../findings/finding.js';
-import { type Contact, contactType } from '../../gestures/contacts.js';
+import type { Finding } from '../../findings/finding.js';
+import { contactType } from '../../gestures/contacts.js';
 import type { Play } from '../../gestures/play.js';
-import { SWITCHES } from '../../hardware/switches.js';
 import type { Unit } from '../units.js';
-import { findSituation, type Levels, restLevels, type Situation } from './situation.js';
+import type { Levels, Situation } from './situation.js';
+import { findBeginning } from './witness.js';
 
 /** The witness of each accepted overlap of a unit, as levels. */
 export function acceptedReads(
@@ -12,14 +12,20 @@ export function acceptedReads(
   findings: readonly Finding[],
 ): readonly { readonly situation: Situation; readonly reads: readonly Levels[] }[] {
   return findings.flatMap(finding => {
-    const { witness } = finding;
-    if (finding.severity !== 'accepted' || witness === undefined || !concerns(finding, play, unit)) return [];
-    const conditions = unit.bindings
-      .filter(({ actionName }) => finding.actions?.includes(actionName) === true)
-      .flatMap(binding => binding.conditions);
-    const situation = findSituation(play, unit.mode, conditions) ?? findSituation(play, unit.mode, []);
-    const reads = levelsOfSteps(play, witness.steps, situation?.before ?? restLevels(play));
-    return situation === null || reads === null ? [] : [{ situation, reads }];
+    if (finding.severity !== 'accepted' || !concerns(finding, play, unit)) return [];
+    const found = findBeginning(play, unit.mode, finding);
+    if (found === null) return [];
+    const { mode, values, levels } = found.state;
+    const before = standAs(play, found.reads[0] ?? levels, levels);
+    return [{ situation: { mode, values, before }, reads: found.reads }];
+  });
+}
+
+/** The levels with switches and what turns as at the first read, before which nothing was moved. */
+function standAs({ contacts }: Play, first: Levels, levels: Levels): Levels {
+  return levels.map((level, index) => {
+    const contact = contacts[index];
+    return contact === undefined || contactType(contact) === 'momentary' ? level : (first[index] ?? level);
   });
 }
 
@@ -30,37 +36,4 @@ function concerns(finding: Finding, { profile, standard }: Play, unit: Unit): bo
     (finding.consoles === undefined || finding.consoles.includes(profile.name)) &&
     finding.witness?.standard === standard.name
   );
-}
-
-/** Null where the witness names a control that is not there. */
-export function levelsOfSteps(
-  { contacts }: Play,
-  steps: readonly WitnessStep[],
-  before: Levels,
-): readonly Levels[] | null {
-  const reads: Levels[] = [];
-  let levels = before;
-  for (const { engaged } of steps) {
-    if (!engaged.every(name => contacts.some(({ id }) => name === id || name.startsWith(`${id} `))))
-      return null;
-    levels = contacts.map((contact, index) => levelIn(contact, engaged, levels[index] ?? 0));
-    reads.push(levels);
-  }
-  return reads;
-}
-
-/** What a step of a witness makes of a contact: a switch and what turns stay where they were unless it names them. */
-function levelIn(contact: Contact, engaged: readonly string[], before: number): number {
-  switch (contactType(contact)) {
-    case 'momentary':
-      return engaged.includes(contact.id) ? 1 : 0;
-    case 'turning':
-      return engaged.some(name => name.startsWith(contact.id)) ? before + 1 : before;
-    default: {
-      if (contact.kind !== 'switch') return before;
-      const { positions } = SWITCHES[contact.name];
-      const moved = positions.findIndex(({ name }) => engaged.includes(`${contact.id} ${name}`));
-      return moved < 0 ? before : moved;
-    }
-  }
 }
