@@ -130,4 +130,23 @@ describe('the search agrees with writing out every sequence', () => {
     expect(bruteForce(pair, 4)).toEqual({ rule: 'order-matters', order: 'yx', length: 3 });
     expect(judgePair(programOf(pair))).toMatchObject({ rule: 'order-matters', isSwapped: true });
   });
+
+  /** Both can only happen once the switch has been moved, at the second read at the earliest. */
+  it('on a switch that holds back where it stands at first', () => {
+    const pair: BrutePair = {
+      x: { kind: 'held', n: 1, parts: [0] },
+      y: { kind: 'press', n: 1, parts: [1] },
+      contacts: [
+        { type: 'momentary', opposite: null },
+        { type: 'momentary', opposite: null },
+        { type: 'two-position', opposite: null, starts: [0] },
+      ],
+      holdX: [{ holder: { kind: 'at', n: 1, parts: [2], position: 0 }, until: [0] }],
+      holdY: [],
+      xGoes: false,
+      yGoes: false,
+    };
+    expect(bruteForce(pair, 4)).toEqual({ rule: 'can-coincide', order: 'xy', length: 4 });
+    expect(judgePair(programOf(pair))).toMatchObject({ rule: 'can-coincide', path: { length: 4 } });
+  });
 });

@@ -10,6 +10,13 @@ function found(rows: readonly SmallRow[], options?: SmallOptions): readonly Find
   return findings;
 }
 
+/** Thirty-one controls on an own controller: more than a search can hold, and each on a line with all others. */
+const LEVERS = Array.from({ length: 31 }, (_, index) => `lever ${index + 1}`);
+const LEVER_BOARD = [
+  '## Controllers\n\n| Controller | Control | Line |\n| --- | --- | --- |',
+  ...LEVERS.map(lever => `| board | ${lever} | button |`),
+].join('\n');
+
 const rulesOf = (findings: readonly Finding[]) => findings.map(({ rule }) => rule);
 
 const STEPS = { settings: ['Level | 1 to 8 | 1 | game', 'Lamp | out, lit | out | game'] };
@@ -45,5 +52,30 @@ describe('what never fires for a reason of another rule takes no part in this fa
       const everywhere = found([{ ...each, gesture: 'at B' }], options);
       expect(everywhere.map(({ rule, consoles }) => [rule, consoles])).toEqual([['runaway', undefined]]);
     }
+  });
+});
+
+describe('a chord of more controls than can be searched', () => {
+  const options = { ...STEPS, seats: ['Solo | 1 | board | empty'], extra: LEVER_BOARD };
+  const all: SmallRow = {
+    action: 'Sway',
+    control: LEVERS.join(' + '),
+    gesture: 'held',
+    does: 'Level: next',
+  };
+
+  it('counts as one that can fire', () => {
+    expect(rulesOf(found([all], options))).toEqual(['runaway']);
+    const withSwitch = { ...all, control: `${all.control} + RESET` };
+    expect(rulesOf(found([withSwitch], options))).toEqual(['runaway']);
+    const holder: SmallRow = { action: 'Hush', control: 'RESET', gesture: 'held', insteadOf: 'Sway' };
+    expect(rulesOf(found([all, holder], options))).toEqual(['runaway']);
+  });
+
+  it('is not compared with its parts; these are compared', () => {
+    const part: SmallRow = { action: 'Tug', control: 'lever 1', gesture: 'press' };
+    expect(rulesOf(found([all, part], options))).toEqual(['runaway']);
+    const clash = found([all, part, { ...part, action: 'Pull' }], options);
+    expect(rulesOf(clash).toSorted()).toEqual(['runaway', 'same-moment']);
   });
 });

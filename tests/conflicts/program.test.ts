@@ -157,6 +157,21 @@ describe('the key of a program', () => {
     expect(programKey(one)).not.toBe(programKey(other));
   });
 
+  it('tells apart which contacts are opposites', () => {
+    const four: Part = { ...press, mask: 0b00111 };
+    const [one, other] = [
+      [3, 4, 1, 2],
+      [4, 3, 2, 1],
+    ].map(opposites =>
+      program([button, ...opposites.map(opposite => ({ ...button, opposite }))], four, {
+        ...press,
+        mask: 0b11001,
+      }),
+    );
+    if (one === undefined || other === undefined) throw new Error('no programs');
+    expect(programKey(one)).not.toBe(programKey(other));
+  });
+
   it('tells a lone binding from a pair', () => {
     expect(programKey({ ...program([button], press, press), y: null })).not.toBe(
       programKey(program([button], press, press)),

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { cellsOf, timeCell } from '../../src/checks/conflicts/cells.js';
+import { groupSightings, sightingIn } from '../../src/checks/conflicts/sighting.js';
 import { checkConflicts } from '../../src/checks/conflicts.js';
 import type { Finding } from '../../src/findings/finding.js';
 import { createReport } from '../../src/findings/report.js';
@@ -86,5 +88,29 @@ describe('a control that is still engaged in the mode that it leads into', () =>
     expect(carryOvers(rows, { game, extra })).toEqual([
       { actions: ['Enter', 'Night'], seats: ['Solo'], standards: ['NTSC'], consoles: ['no-difficulty'] },
     ]);
+  });
+});
+
+describe('sightings of one rule on the same rows', () => {
+  /** Rows are numbered as they come up: 1 and 112 are not 11 and 12. */
+  it('are put together, and no others, however many rows there are', () => {
+    const rows = Array.from({ length: 113 }, (_, index) => ({
+      action: `Hop ${index}`,
+      control: 'button',
+      gesture: 'press',
+    }));
+    const scheme = smallScheme(rows);
+    const [cell] = scheme.modes.flatMap(mode => cellsOf(scheme, mode));
+    const [standard] = scheme.standards;
+    if (cell === undefined || standard === undefined) throw new Error('no cell');
+    const sight = (x: number, y: number) => {
+      const [one, other] = [cell.bindings[x], cell.bindings[y]];
+      if (one === undefined || other === undefined) throw new Error('no binding');
+      return sightingIn(timeCell(cell, standard), 'same-moment', [one, other]);
+    };
+    const numbering = rows.map((_, index) => sight(index, index));
+    const [one, other, again] = [sight(1, 112), sight(11, 12), sight(112, 1)];
+    const groups = groupSightings([...numbering, one, other, again]);
+    expect(groups.slice(rows.length)).toEqual([[one, again], [other]]);
   });
 });

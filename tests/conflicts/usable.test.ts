@@ -3,6 +3,7 @@ import { type Cell, cellsOf, timeCell } from '../../src/checks/conflicts/cells.j
 import { sightingIn } from '../../src/checks/conflicts/sighting.js';
 import { createIsUsable } from '../../src/checks/conflicts/usable.js';
 import type { Binding } from '../../src/gestures/bindings.js';
+import type { Fallback } from '../../src/language/model.js';
 import { smallScheme } from '../support/small-scheme.js';
 
 const scheme = smallScheme(
@@ -90,6 +91,19 @@ describe('what coverage may use', () => {
     for (const other of fallbacks.slice(1)) expect(isUsable(other, fall)).toBe(true);
   });
 
+  /** The order counts what is in force on a console: a fallback for another mode moves those after it. */
+  it('knows a fallback by its row, not by its place in the order', () => {
+    const other = first(scheme.fallbacks.slice(1));
+    expect(isUsable({ ...fall, order: fall.order + 1 }, fall)).toBe(false);
+    expect(isUsable({ ...fall, origin: { kind: 'fallback', fallback: other, row: null } }, fall)).toBe(true);
+    const rowOf = (fallback: Fallback): Binding => ({
+      ...fall,
+      origin: { kind: 'fallback', fallback, row },
+    });
+    expect(isUsable(rowOf(other), rowOf(first(scheme.fallbacks)))).toBe(true);
+    expect(isUsable(rowOf(other), rowOf(other))).toBe(false);
+  });
+
   /** One thing changed at a time. */
   const row = first(scheme.modes.flatMap(mode => mode.rows).filter(({ action }) => action.name === 'Roll'));
   const [part, second] = hop.parts;
@@ -107,7 +121,6 @@ describe('what coverage may use', () => {
         },
       },
     ],
-    ['at another place of the order', { order: hop.order + 1 }],
     ['of another alternative', { alternative: hop.alternative + 1 }],
     ['of another player', { player: 'right' }],
     ['of anyone', { player: 'anyone' }],

@@ -15,9 +15,9 @@ export interface Built {
 }
 
 /** The settings under which bindings are looked at, and which of their holders are live in each. */
-export interface Setup {
+export interface Setup<Y extends Binding | null = Binding | null> {
   readonly x: Binding;
-  readonly y: Binding | null;
+  readonly y: Y;
   /** Live bindings that hold x or y back. */
   readonly holders: readonly TargetedHolder[];
   readonly worlds: readonly World[];
@@ -27,7 +27,7 @@ interface TargetedHolder extends Holder {
   readonly target: 'x' | 'y';
 }
 
-export function setUp(cell: Cell, x: Binding, y: Binding | null): Setup {
+export function setUp<Y extends Binding | null>(cell: Cell, x: Binding, y: Y): Setup<Y> {
   const holders = [...holdersOf(cell, x, 'x'), ...(y === null ? [] : holdersOf(cell, y, 'y'))];
   const bindings = [x, ...(y === null ? [] : [y])];
   const watched = switchesOf([...bindings, ...holders.map(({ binding }) => binding)]);

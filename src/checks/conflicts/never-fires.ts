@@ -32,14 +32,12 @@ export function findNeverFires(timed: TimedCell): Liveness {
 
 /** Null where the binding can fire; empty where the reason is another rule’s business. */
 function whyNever(timed: TimedCell, binding: Binding): string | null {
-  const isPlain = binding.conditions.length === 0 && !timed.cell.holders.has(binding);
-  if (isPlain && binding.parts.length === 1 && binding.parts[0]?.kind === 'control') return null;
   if (hasOpposites(binding.parts, timed.cell)) return '';
   const setup = setUp(timed.cell, binding, null);
-  const isSimple = setup.holders.length === 0 && binding.parts.every(({ kind }) => kind === 'control');
-  if (setup.worlds.length > 0 && isSimple) return null;
   if (setup.worlds.length === 0)
     return contradictsItself(binding) ? 'its When asks for values that never go together' : '';
+  // Nothing but a switch or a hold-back can prevent it: there is no need to search.
+  if (setup.holders.length === 0 && binding.parts.every(({ kind }) => kind === 'control')) return null;
   const built = setup.worlds.flatMap(world => buildProgram(timed, setup, world) ?? []);
   if (built.length === 0 || built.some(({ program }) => canFire(program))) return null;
   if (!built.some(({ program }) => canFire({ ...program, holdBacks: [] }))) return '';

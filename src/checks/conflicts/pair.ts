@@ -1,7 +1,17 @@
 import type { Levels } from './inputs.js';
 import { createMachine, FIRES_X, FIRES_Y, type Machine, standingSwitches } from './machine.js';
 import type { Program } from './program.js';
-import { type Firing, type Node, nodeFrom, pathTo, search, standsOf, stepBits } from './search.js';
+import {
+  EVERY_BIT,
+  edgesFrom,
+  type Firing,
+  type Node,
+  nodeFrom,
+  pathTo,
+  search,
+  standsOf,
+  stepBits,
+} from './search.js';
 
 /** The rules on two bindings of one mode, in the order in which they are tried. */
 export const PAIR_RULES = [
@@ -30,7 +40,8 @@ export function judgePair(program: Program): PairResult | null {
   if (y === null) return null;
   const aloneX = createMachine(program, x.mask);
   const aloneY = y.mask === x.mask ? aloneX : createMachine(program, y.mask);
-  const sameMoment = shortestOf(coincidence(aloneX, FIRES_X), coincidence(aloneY, FIRES_Y));
+  // Where both ways find one, the two are on the same controls and the machines are one.
+  const sameMoment = coincidence(aloneX, FIRES_X) ?? coincidence(aloneY, FIRES_Y);
   if (sameMoment !== null) return { rule: 'same-moment', isSwapped: false, path: sameMoment };
   const straight = approach(aloneY, {
     wanted: FIRES_Y,
@@ -72,11 +83,6 @@ export function canFire(program: Program): boolean {
 
 type Path = readonly Levels[];
 
-function shortestOf(a: Path | null, b: Path | null): Path | null {
-  if (a === null || b === null) return a ?? b;
-  return b.length < a.length ? b : a;
-}
-
 /** Rule 1: a shortest sequence that fires one of the two, if the other fires at the last read of some such one. */
 function coincidence(machine: Machine, wanted: number): Path | null {
   let both = null as Firing | null;
@@ -96,7 +102,10 @@ function coincidence(machine: Machine, wanted: number): Path | null {
 const pathOf = (machine: Machine, firing: Firing | null): Path | null =>
   firing === null ? null : pathTo(machine, firing.node);
 
-/** Rules 2 to 5 one way round: doing the wanted binding while no control but its own is engaged. */
+/**
+ * Rules 2 to 5 one way round: doing the wanted binding while no control but its own is engaged. Of what comes out only
+ * the first counts.
+ */
 interface Approach {
   /** `FIRES_X` or `FIRES_Y`. */
   readonly wanted: number;
@@ -116,11 +125,11 @@ function approach(machine: Machine, way: Approach): ApproachResult {
   const [clean] = without;
   const spoiltPath = pathOf(machine, spoilt);
   const isQuicker = spoilt !== null && clean !== undefined && spoilt.length < clean.length;
-  const isAsQuick = spoilt !== null && clean !== undefined && spoilt.length === clean.length;
   return {
     'on-the-way': clean === undefined ? spoiltPath : null,
     'in-passing': isQuicker ? spoiltPath : null,
-    'order-matters': isAsQuick && !way.isHeld ? spoiltPath : null,
+    // Where neither of these holds, it is as quick.
+    'order-matters': way.isHeld ? null : spoiltPath,
     aftermath: way.leaves ? null : aftermath(machine, without, way.unwanted),
   };
 }
@@ -150,16 +159,16 @@ function shortestWays(
 
 /** Rule 5: after every one of these, letting go of everything fires the unwanted one. */
 function aftermath(machine: Machine, ends: readonly Firing[], unwanted: number): Path | null {
-  const afters = ends.map(({ node }) => letGo(machine, node, unwanted));
+  const afters = ends.flatMap(({ node }) => letGo(machine, node, unwanted) ?? []);
   const [first] = afters;
-  return first === undefined || first === null || afters.includes(null) ? null : pathTo(machine, first);
+  return first === undefined || afters.length < ends.length ? null : pathTo(machine, first);
 }
 
 /** The read after a node at which everything is let go, if it fires the unwanted one. */
 function letGo(machine: Machine, node: Node, unwanted: number): Node | null {
-  const edge = machine.edges[node.at]?.find(({ isLetGo }) => isLetGo);
+  const edge = edgesFrom(machine, node).find(({ isLetGo }) => isLetGo);
   if (edge === undefined) return null;
-  const step = stepBits(machine, node, edge, -1);
+  const step = stepBits(machine, node, edge, EVERY_BIT);
   return (step & unwanted) === 0 ? null : nodeFrom(machine, node, edge, standsOf(step), 0);
 }
 

@@ -17,20 +17,21 @@ export function findPairConflicts(
 ): readonly Sighting[] {
   const isLive = new Set(live);
   return comparablePairs(timed.cell)
-    .filter(({ x, y }) => y !== null && isLive.has(x) && isLive.has(y))
+    .filter(({ x, y }) => isLive.has(x) && isLive.has(y))
     .flatMap(setup => sightPair(timed, setup, memory) ?? []);
 }
 
-const COMPARABLE = new WeakMap<Cell, readonly Setup[]>();
+type PairSetup = Setup<Binding>;
 
-/** The pairs of a cell that can be live together, whatever the standard. */
-function comparablePairs(cell: Cell): readonly Setup[] {
+const COMPARABLE = new WeakMap<Cell, readonly PairSetup[]>();
+
+/** The pairs of a cell that are compared, with the worlds in which both can be live, whatever the standard. */
+function comparablePairs(cell: Cell): readonly PairSetup[] {
   const known = COMPARABLE.get(cell);
   if (known !== undefined) return known;
   const pairs = unrelatedPairs(cell)
     .filter(([x, y]) => areComparable(x, y))
-    .map(([x, y]) => setUp(cell, x, y))
-    .filter(({ worlds }) => worlds.length > 0);
+    .map(([x, y]) => setUp(cell, x, y));
   COMPARABLE.set(cell, pairs);
   return pairs;
 }
@@ -48,21 +49,23 @@ export function unrelatedPairs(cell: Cell): readonly (readonly [Binding, Binding
 
 /** Every two bindings that share a line, each pair once, in the order of the bindings. */
 function pairsOnALine(bindings: readonly Binding[]): readonly (readonly [Binding, Binding])[] {
-  const byLine = new Map<string, number[]>();
+  type Entry = readonly [index: number, binding: Binding];
+  const byLine = new Map<string, Entry[]>();
   const pairs: (readonly [Binding, Binding])[] = [];
-  bindings.forEach((binding, index) => {
-    const partners = new Set<number>();
+  for (const entry of bindings.entries()) {
+    const [, binding] = entry;
+    const partners = new Set<Entry>();
     for (const { id } of binding.parts) {
       const line = byLine.get(id);
-      for (const partner of line ?? []) partners.add(partner);
-      if (line === undefined) byLine.set(id, [index]);
-      else line.push(index);
+      if (line === undefined) {
+        byLine.set(id, [entry]);
+        continue;
+      }
+      for (const partner of line) partners.add(partner);
+      line.push(entry);
     }
-    for (const partner of [...partners].sort((a, b) => a - b)) {
-      const other = bindings[partner];
-      if (other !== undefined && other !== binding) pairs.push([other, binding]);
-    }
-  });
+    for (const [, other] of [...partners].sort(([a], [b]) => a - b)) pairs.push([other, binding]);
+  }
   return pairs;
 }
 
@@ -72,16 +75,16 @@ function areComparable(x: Binding, y: Binding): boolean {
 }
 
 /** The first rule that holds, in the worst of the worlds that differ. */
-function sightPair(timed: TimedCell, setup: Setup, memory: PairMemory): Sighting | null {
+function sightPair(timed: TimedCell, setup: PairSetup, memory: PairMemory): Sighting | null {
   const { x, y } = setup;
   let worst: { readonly built: Built; readonly result: PairResult } | null = null;
   for (const world of setup.worlds) {
     const built = buildProgram(timed, setup, world);
-    const result = built === null ? null : judge(built, memory);
-    if (built !== null && result !== null && (worst === null || rank(result) < rank(worst.result)))
-      worst = { built, result };
+    if (built === null) continue;
+    const result = judge(built, memory);
+    if (result !== null && (worst === null || rank(result) < rank(worst.result))) worst = { built, result };
   }
-  return worst === null || y === null ? null : toSighting(timed, x, y, worst.built, worst.result);
+  return worst === null ? null : toSighting(timed, x, y, worst.built, worst.result);
 }
 
 const rank = ({ rule }: PairResult): number => PAIR_RULES.indexOf(rule);

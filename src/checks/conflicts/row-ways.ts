@@ -37,7 +37,7 @@ export function runawayWays({ bindings: [x] }: Sighting): readonly string[] {
 
 /** Ways out of a `When` that contradicts itself; empty where the row is held back. */
 export function neverFiresWays({ extra }: Sighting): readonly string[] {
-  if (!String(extra?.['reason'] ?? '').includes('When')) return [];
+  if (!String(extra?.['reason']).includes('When')) return [];
   return [
     'Ask in its `When` for values that the settings can have together.',
     'Take the row (or this alternative) out.',

@@ -82,7 +82,8 @@ export function edgesFrom(machine: Machine, { at }: Node): readonly Edge[] {
   return (at < 0 ? machine.firstEdges : machine.edges[at]) ?? [];
 }
 
-const EVERY_BIT = -1;
+/** For `stepBits`: the `When` of every hold-back holds. */
+export const EVERY_BIT = -1;
 
 /**
  * One read from a node: what fires, and four times the number of where both automata and the hold-backs then

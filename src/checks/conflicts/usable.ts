@@ -1,4 +1,5 @@
 import type { Binding } from '../../gestures/bindings.js';
+import type { Fallback } from '../../language/model.js';
 import { createMemory } from '../../memory.js';
 import type { IsUsable } from '../coverage/offers.js';
 import type { Sighting } from './sighting.js';
@@ -27,18 +28,21 @@ function isUsableBut(dead: readonly Sighting[]): IsUsable {
     );
 }
 
-/** The same way of doing the same row: a row has bindings for each kind of console. */
+/**
+ * The same way of doing the same row: a row has bindings for each kind of console. The order of a fallback binding
+ * says nothing: it counts those in force on its console, for other modes too.
+ */
 function isSame(a: Binding, b: Binding): boolean {
-  const [from, to] = [a.origin, b.origin];
-  const isFallback = from.kind === 'fallback' && to.kind === 'fallback' && from.fallback === to.fallback;
   return (
     a.mode === b.mode &&
-    from.row === to.row &&
-    (isFallback || from.kind === to.kind) &&
-    a.order === b.order &&
+    a.origin.row === b.origin.row &&
+    fallbackOf(a) === fallbackOf(b) &&
     a.alternative === b.alternative &&
     a.player === b.player &&
     a.parts.length === b.parts.length &&
     a.parts.every(({ id }, index) => id === b.parts[index]?.id)
   );
 }
+
+const fallbackOf = ({ origin }: Binding): Fallback | null =>
+  origin.kind === 'fallback' ? origin.fallback : null;

@@ -13,7 +13,7 @@ function pairWays(sighting: Sighting): readonly string[] {
   const [x, y] = sighting.bindings;
   if (y === undefined) return [];
   return [
-    ...gestureWays(x, y),
+    ...gestureWays(sighting, x, y),
     ...positionWays(x, y),
     ...insteadOfWays(x, y),
     ...freeControlWay(sighting, x, y),
@@ -39,11 +39,13 @@ const WAYS: Readonly<Partial<Record<ConflictRule, (sighting: Sighting) => readon
 const isWithin = (inner: Binding, outer: Binding): boolean =>
   inner.parts.every(({ id }) => outer.parts.some(part => part.id === id));
 
-/** A tap for what happens too soon, on a control that also has a hold. */
-function gestureWays(x: Binding, y: Binding): readonly string[] {
-  if (!isWithin(x, y) || !isWithin(y, x)) return [];
+/** A tap for what happens before, with or after a hold of the same control. */
+function gestureWays({ length }: Sighting, x: Binding, y: Binding): readonly string[] {
   const [hold, other] = y.gesture.kind === 'hold' ? [y, x] : [x, y];
   if (hold.gesture.kind !== 'hold' || !CAN_BE_A_TAP.has(other.gesture.kind)) return [];
+  if (!isWithin(x, y) || !isWithin(y, x)) return [];
+  // A hold of one read leaves no time for a tap.
+  if (length === hold.parts.length) return [];
   const time = hold.gesture.time.name ?? hold.gesture.time.text;
   return [
     `Make “${other.actionName}” \`tap under ${time}\`: then it happens only where “${hold.actionName}” does not.`,
@@ -62,22 +64,16 @@ function positionWays(x: Binding, y: Binding): readonly string[] {
     : [`Make “${flip.actionName}” \`flip to ${left.name}\`: then each position does one thing.`];
 }
 
-const CAN_BE_A_TAP: ReadonlySet<string> = new Set([
-  'press',
-  'release',
-  'held',
-  'repeat',
-  'tap',
-  'double tap',
-]);
+const CAN_BE_A_TAP: ReadonlySet<string> = new Set(['press', 'release', 'held', 'repeat', 'tap']);
 
 /** `Instead of` for a chord, and for its part a gesture that waits until it is let go. */
 function insteadOfWays(x: Binding, y: Binding): readonly string[] {
-  return [
+  const bothWays = [
     [x, y],
     [y, x],
-  ].flatMap(([part, chord]) => {
-    if (part === undefined || chord === undefined || part.action === null || isWithin(chord, part)) return [];
+  ] as const;
+  return bothWays.flatMap(([part, chord]) => {
+    if (part.action === null || isWithin(chord, part)) return [];
     // The fallback of a setting has no column for it.
     if (chord.action === null) return [];
     const wait = `Make “${part.actionName}” a \`tap\` or a \`release\``;

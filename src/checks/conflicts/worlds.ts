@@ -31,13 +31,11 @@ export interface WorldQuery {
 
 export type SourceOf = (setting: Setting) => SettingSource;
 
-const PLAIN: World = { holds: [], positions: new Map(), values: new Map() };
-
 /** Every world that differs in a holder’s `When` or the watched switch’s position; empty where the conditions clash. */
 export function worldsOf(query: WorldQuery): readonly World[] {
   const conditions = [...query.must, ...query.holders.flat()];
-  if (conditions.length === 0) return [{ ...PLAIN, holds: query.holders.map(() => true) }];
-  let worlds: readonly World[] = [{ ...PLAIN, holds: query.holders.map(() => true) }];
+  const plain: World = { holds: query.holders.map(() => true), positions: new Map(), values: new Map() };
+  let worlds: readonly World[] = [plain];
   for (const choices of variablesOf(conditions, query.sourceOf, new Set())) {
     const extended = worlds.flatMap(world => choices.flatMap(choice => extend(world, choice, query)));
     worlds = distinctWorlds(extended);
@@ -55,32 +53,25 @@ function distinctWorlds(worlds: readonly World[]): readonly World[] {
   return [...byKey.values()];
 }
 
-/** One thing that can be chosen: values that some settings then have. */
-interface Choice {
-  readonly values: ReadonlyMap<Setting, string>;
-  readonly switch: TwoPositionSwitchName | null;
-  readonly position: Position | null;
-}
-
 /** The world with a choice added; none where a condition that must hold does not. */
-function extend(world: World, choice: Choice, { must, holders, watched }: WorldQuery): readonly World[] {
+function extend(world: World, choice: Assignment, { must, holders, watched }: WorldQuery): readonly World[] {
   const holdsHere = (conditions: readonly Condition[]) =>
     doHold(
       conditions.filter(({ setting }) => choice.values.has(setting)),
       setting => choice.values.get(setting),
     );
   if (!holdsHere(must)) return [];
-  const isTold = choice.switch !== null && choice.position !== null && watched.includes(choice.switch);
+  const told = [...choice.positions].filter(([name]) => watched.includes(name));
   return [
     {
       holds: world.holds.map((holds, index) => holds && holdsHere(holders[index] ?? [])),
-      positions: isTold ? new Map([...world.positions, [choice.switch, choice.position]]) : world.positions,
+      positions: new Map([...world.positions, ...told]),
       values: new Map([...world.values, ...choice.values]),
     },
   ];
 }
 
-/** One choice for every setting that some conditions name, with what the choice of a switch’s position is. */
+/** A choice for some settings, or every one that some conditions name: their values, and positions that give any. */
 export interface Assignment {
   readonly values: ReadonlyMap<Setting, string>;
   readonly positions: ReadonlyMap<TwoPositionSwitchName, Position>;
@@ -101,10 +92,7 @@ export function assignmentsOf(
     assignments = assignments.flatMap(({ values, positions }) =>
       choices.map(choice => ({
         values: new Map([...values, ...choice.values]),
-        positions:
-          choice.switch === null || choice.position === null
-            ? positions
-            : new Map([...positions, [choice.switch, choice.position]]),
+        positions: new Map([...positions, ...choice.positions]),
       })),
     );
   return assignments;
@@ -115,15 +103,16 @@ function variablesOf(
   conditions: readonly Condition[],
   sourceOf: SourceOf,
   stepped: ReadonlySet<Setting>,
-): readonly (readonly Choice[])[] {
-  const bySwitch = new Map<TwoPositionSwitchName, Setting[]>();
-  const variables: (readonly Choice[])[] = [];
+): readonly (readonly Assignment[])[] {
+  const bySwitch = new Map<TwoPositionSwitchName, SwitchTable[]>();
+  const variables: (readonly Assignment[])[] = [];
   for (const setting of new Set(conditions.map(condition => condition.setting))) {
     const source = sourceOf(setting);
-    if (source.kind === 'switch') bySwitch.set(source.name, [...(bySwitch.get(source.name) ?? []), setting]);
+    if (source.kind === 'switch')
+      bySwitch.set(source.name, [...(bySwitch.get(source.name) ?? []), [setting, source.values]]);
     else variables.push(valuesToTry(setting, source, stepped.has(setting) ? null : conditions));
   }
-  for (const [name, owned] of bySwitch) variables.push(positionsToTry(name, owned, sourceOf));
+  for (const [name, tables] of bySwitch) variables.push(positionsToTry(name, tables));
   return variables;
 }
 
@@ -136,11 +125,10 @@ function valuesToTry(
   setting: Setting,
   source: Exclude<SettingSource, { kind: 'switch' }>,
   conditions: readonly Condition[] | null,
-): readonly Choice[] {
-  const choice = (value: string): Choice => ({
+): readonly Assignment[] {
+  const choice = (value: string): Assignment => ({
     values: new Map([[setting, value]]),
-    switch: null,
-    position: null,
+    positions: new Map(),
   });
   if (source.kind === 'constant') return [choice(source.value)];
   const ordered = [source.startsAs, ...setting.values.filter(value => value !== source.startsAs)];
@@ -152,15 +140,10 @@ function valuesToTry(
   return ordered.filter(value => named.has(value) || value === unnamed).map(choice);
 }
 
-function positionsToTry(
-  name: TwoPositionSwitchName,
-  settings: readonly Setting[],
-  sourceOf: SourceOf,
-): readonly Choice[] {
-  const tables = settings.flatMap(setting => {
-    const source = sourceOf(setting);
-    return source.kind === 'switch' ? [[setting, source.values] as const] : [];
-  });
+/** What each position of a switch gives a setting. */
+type SwitchTable = readonly [Setting, ReadonlyMap<Position, string>];
+
+function positionsToTry(name: TwoPositionSwitchName, tables: readonly SwitchTable[]): readonly Assignment[] {
   const positions = new Set(tables.flatMap(([, values]) => [...values.keys()]));
   return [...positions].map(position => ({
     values: new Map(
@@ -169,7 +152,6 @@ function positionsToTry(
         return value === undefined ? [] : [[setting, value] as const];
       }),
     ),
-    switch: name,
-    position,
+    positions: new Map([[name, position]]),
   }));
 }
