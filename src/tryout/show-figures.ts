@@ -1,6 +1,8 @@
+import { keyLabelsOf } from '../documents/overlays/key-labels.js';
 import type { Play } from '../gestures/play.js';
 import { PADDLE, WHEEL } from '../hardware/turning.js';
-import { elementsBy } from './dom.js';
+import type { Mode } from '../language/model.js';
+import { elementsBy, setText } from './dom.js';
 import { isWheel } from './turning.js';
 
 /** Shows the art of what is plugged in, and how it is worked at this read. */
@@ -28,6 +30,23 @@ export function createFigures({ play, levels }: { play: Play; levels: readonly n
   };
   show(levels);
   return { show };
+}
+
+/** Widest that a label below a key may be, mm: the keys stand 13 mm apart. */
+const LABEL_WIDTH = 12.4;
+
+/** Writes below each key of a keypad what the overlay of a mode says of it. */
+export function labelKeys({ engines }: Play, mode: Mode): void {
+  const bindings = engines.get(mode)?.bindings ?? [];
+  for (const target of document.querySelectorAll<SVGTextElement>('.art:not([hidden]) [data-short]')) {
+    const id = target.getAttribute('data-short');
+    const labels = keyLabelsOf(bindings.filter(({ parts }) => parts.some(part => part.id === id)));
+    setText(target, labels.map(({ text }) => text).join(' / '));
+    target.removeAttribute('textLength');
+    if (target.getComputedTextLength() <= LABEL_WIDTH) continue;
+    target.setAttribute('textLength', String(LABEL_WIDTH));
+    target.setAttribute('lengthAdjust', 'spacingAndGlyphs');
+  }
 }
 
 /** Of each kind of art the one with this number. */

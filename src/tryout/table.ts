@@ -1,9 +1,10 @@
 import type { Play, PlayState, PlayStep } from '../gestures/play.js';
 import type { TraceRead } from '../handoff/trace/write-trace.js';
+import type { Mode } from '../language/model.js';
 import { type Clock, createClock } from './clock.js';
 import { createDesk, type Desk } from './desk.js';
 import { createKeyMap, type KeyMap } from './keys.js';
-import { createFigures } from './show-figures.js';
+import { createFigures, labelKeys } from './show-figures.js';
 import { createFires } from './show-fires.js';
 import { createKeys } from './show-keys.js';
 import { createOffers } from './show-offers.js';
@@ -39,6 +40,7 @@ export function createTable(play: Play, replay: readonly TraceRead[] = [], begin
   const chips = createKeys({ play, levels, keys });
   const byLevels = [createFigures({ play, levels }), createRegisters({ play, levels }), chips];
   let shown = levels;
+  let labelled: Mode | null = null;
   const tell = (step: PlayStep) => {
     fires.add(step);
     offers.light(step, performance.now());
@@ -53,6 +55,8 @@ export function createTable(play: Play, replay: readonly TraceRead[] = [], begin
       if (now.levels !== shown) for (const view of byLevels) view.show(now.levels);
       shown = now.levels;
       stateView.show(now);
+      if (now.mode !== labelled) labelKeys(play, now.mode);
+      labelled = now.mode;
       offers.show(now, performance.now());
     },
     nameKeys: layout => chips.name(layout),

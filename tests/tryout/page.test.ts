@@ -16,7 +16,7 @@ let shared: Browser | undefined;
 const faults: string[] = [];
 
 beforeAll(() => {
-  for (const name of ['kiln-yard', 'everything', 'crowded', 'longest, joystick']) {
+  for (const name of ['kiln-yard', 'night-exchange', 'everything', 'crowded', 'longest, joystick']) {
     const text = (SCHEMES[name] as () => string)();
     writeFileSync(join(folder, `${name}.html`), createTryout(inputOf(text)).content);
   }
@@ -219,6 +219,19 @@ describe('the try-out page', () => {
     expect(await difficulty()).toBe(0);
     expect(await text(page, 'settings')).toMatch(/Left fire\s*steady\s*kept by the game/);
     expect(await page.$$eval('.panel .art:not([hidden]) .switch', found => found.length)).toBe(3);
+    await page.close();
+  });
+
+  it('says below each key of a keypad what its overlay says in the mode', async () => {
+    const page = await open('night-exchange');
+    const label = (key: string) =>
+      page.$eval(`.art:not([hidden]) [data-short="left key ${key}"]`, each => each.textContent);
+    await page.keyboard.press('r', { delay: 60 });
+    await waitFor(page, 'mode', 'Board');
+    expect([await label('2'), await label('star')]).toEqual(['DOCTOR', 'PULL PLUG / CLEAR ALL']);
+    await page.keyboard.press('t', { delay: 60 });
+    await waitFor(page, 'mode', 'Cocoa');
+    expect(await label('2')).toBe('');
     await page.close();
   });
 

@@ -2,8 +2,9 @@ import { alikeConsoles } from '../../checks/coverage/situations.js';
 import { type Binding, bindingsOf } from '../../gestures/bindings.js';
 import { KEYPAD } from '../../hardware/keypad.js';
 import { PORTS, type Port } from '../../hardware/ports.js';
-import type { Action, Mode, Scheme, SeatsRow } from '../../language/model.js';
+import type { Mode, Scheme, SeatsRow } from '../../language/model.js';
 import { keySign } from '../wording/controls.js';
+import { type KeyLabel, keyLabelsOf } from './key-labels.js';
 
 /** A key overlay: what each key of one keypad does in one mode and seats row. */
 export interface KeyOverlay {
@@ -21,12 +22,6 @@ export interface KeyCell {
   readonly sign: string;
   /** What stands on the key, the quicker gesture first; none for an unused key. */
   readonly labels: readonly KeyLabel[];
-}
-
-export interface KeyLabel {
-  /** The action's `Short`, or its name; `+` before it where the key is part of a chord. */
-  readonly text: string;
-  readonly action: Action | null;
 }
 
 /** One for each keypad of each seats row and mode in which some key of it does something. */
@@ -61,22 +56,6 @@ function viewKeys(bindings: readonly Binding[], port: Port): readonly KeyCell[] 
   }
   return KEYPAD.keys.map(({ key }) => {
     const name = `key ${key}`;
-    return { name, sign: keySign(name), labels: labelsOf(byKey.get(name) ?? []) };
+    return { name, sign: keySign(name), labels: keyLabelsOf(byKey.get(name) ?? []) };
   });
-}
-
-const QUICK_FIRST = ['press', 'tap', 'held', 'repeat', 'double tap', 'hold', 'release'];
-
-/** @param onKey the bindings that the key is a part of */
-function labelsOf(onKey: readonly Binding[]): readonly KeyLabel[] {
-  const own = onKey.toSorted(
-    (a, b) => QUICK_FIRST.indexOf(a.gesture.kind) - QUICK_FIRST.indexOf(b.gesture.kind),
-  );
-  const labels = new Map<string, KeyLabel>();
-  for (const { action, actionName, parts } of own) {
-    const short = action?.short?.value ?? action?.name ?? actionName;
-    const text = parts.length > 1 ? `+${short}` : short;
-    if (!labels.has(text)) labels.set(text, { text, action });
-  }
-  return [...labels.values()];
 }

@@ -15,7 +15,7 @@ import {
   type Point,
   STROKE,
 } from '../figures/drawing.js';
-import { textWidth } from '../figures/text-block.js';
+import { shorten } from '../figures/text-block.js';
 
 /**
  * The line art of a controller with a part to press or to turn on each control. The parts carry the control's
@@ -149,10 +149,17 @@ function wheelParts(contacts: readonly Contact[]): readonly Element[] {
   });
 }
 
+/** Below each key stands what the overlay says of it; the program writes it. */
 function keypadParts(contacts: readonly Contact[]): readonly Element[] {
-  return contacts.map((contact, index) => {
+  return contacts.flatMap((contact, index) => {
     const [x, y] = [4.7 + (index % 3) * 13, 13 + Math.floor(index / 3) * 11.5];
-    return part(s('rect', { x: mm(x), y: mm(y), width: '9.6', height: '6.6', rx: '1.4' }), contact);
+    const label = s('text', {
+      className: ['label', 'short'],
+      x: mm(x + 4.8),
+      y: mm(y + 9.3),
+      dataShort: contact.id,
+    });
+    return [label, part(s('rect', { x: mm(x), y: mm(y), width: '9.6', height: '6.6', rx: '1.4' }), contact)];
   });
 }
 
@@ -161,18 +168,10 @@ function ownParts(contacts: readonly Contact[], art: ControlDrawing): readonly E
   return contacts.flatMap(contact => {
     const spot = art.spots.get(spotKey(controlName(contact), seatOf(contact)));
     if (spot === undefined) return [];
-    const text = shortened(controlName(contact), 18, 6);
+    const text = shorten(controlName(contact), 18, { sizePt: 6 });
     return [
       label(text, { x: spot.x, y: spot.y + 6.4 }, { sizePt: 6, anchor: 'middle' }),
       part(round(spot, 4.3), contact),
     ];
   });
-}
-
-/** The text, or its beginning and `…` where it is wider than `width` mm. */
-function shortened(text: string, width: number, sizePt: number): string {
-  if (textWidth(text, { sizePt }) <= width) return text;
-  const characters = [...text];
-  while (characters.length > 1 && textWidth(`${characters.join('')}…`, { sizePt }) > width) characters.pop();
-  return `${characters.join('')}…`;
 }
