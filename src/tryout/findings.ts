@@ -1,7 +1,22 @@
-import { findShowing, type WitnessedFinding } from '../handoff/trace/showing.js';
+import type { Phrases } from '../documents/phrase-book.js';
+import type { WitnessedFinding } from '../documents/tryout/page-data.js';
+import type { Play, PlayState } from '../gestures/play.js';
+import { findShowing } from '../handoff/trace/showing.js';
+import type { TraceRead } from '../handoff/trace/write-trace.js';
 import type { Scheme } from '../language/model.js';
 import { say, selectOf, showChoice } from './choices.js';
-import { createTable, type Table } from './table.js';
+import type { Table } from './table.js';
+
+/** Switches a console on. */
+export type PowerOn = (play: Play, replay?: readonly TraceRead[], beginning?: PlayState) => Table;
+
+/** What may put another table in place of the one before. */
+export interface Switchboard {
+  readonly scheme: Scheme;
+  readonly phrases: Phrases;
+  readonly power: PowerOn;
+  readonly change: (next: Table) => void;
+}
 
 /** How fast a witness is shown. */
 export interface FindingsShown {
@@ -16,9 +31,8 @@ const SLOWEST = 1 / 36;
 
 /** The buttons beside the findings play what shows each of them, slowly, and stop there. */
 export function listenToFindings(
-  scheme: Scheme,
   findings: readonly WitnessedFinding[],
-  change: (next: Table) => void,
+  { scheme, phrases, power, change }: Switchboard,
 ): FindingsShown {
   let shown: { readonly table: Table; readonly speed: number } | null = null;
   document.addEventListener('click', event => {
@@ -26,16 +40,16 @@ export function listenToFindings(
     const finding = findings[Number(button?.getAttribute('data-show') ?? -1)];
     if (finding === undefined) return;
     const found = findShowing(scheme, finding);
-    if (found === null) return say('This finding can’t be shown from one beginning.');
+    if (found === null) return say(phrases.say('try not shown'));
     const { play, state, reads } = found;
-    const table = createTable(
+    const table = power(
       play,
       reads.map(levels => ({ levels, game: [], times: 1 })),
       state,
     );
     shown = { table, speed: Math.min(1, Math.max(SLOWEST, reads.length / READS_A_SECOND / SECONDS)) };
     showChoice(play);
-    say(`Shown slowly, from the mode ${state.mode.name}: ${finding.message}`);
+    say(phrases.say('try shown', { mode: state.mode.name, message: finding.message }));
     change(table);
     window.scrollTo({ top: 0 });
   });

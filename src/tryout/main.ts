@@ -1,5 +1,6 @@
 import { parse } from 'devalue';
-import { openPage, type PageData } from './page.js';
+import type { PageData } from '../documents/tryout/page-data.js';
+import { openPage } from './page.js';
 
 const data = document.getElementById('data')?.textContent ?? '';
 openPage(parse(data) as PageData);

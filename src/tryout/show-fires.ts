@@ -1,3 +1,4 @@
+import type { Phrases } from '../documents/phrase-book.js';
 import type { PlayStep } from '../gestures/play.js';
 import { effectText } from '../language/as-written.js';
 import type { Effect } from '../language/model.js';
@@ -15,7 +16,7 @@ interface Line {
 }
 
 /** What fires, the latest first; what fires at several reads in a row is one line. */
-export function createFires() {
+export function createFires(phrases: Phrases) {
   const list = partOf('fires');
   list.replaceChildren();
   let open = new Map<string, Line>();
@@ -24,14 +25,14 @@ export function createFires() {
     if (known !== undefined && known.read === read - 1) {
       known.read = read;
       known.times++;
-      known.count.textContent = ` at ${known.times} reads in a row`;
+      known.count.textContent = ` ${phrases.say('try in a row', { number: known.times })}`;
       return known;
     }
     const count = element('small');
     const target = element(
       'li',
       {},
-      element('small', { class: 'read' }, `read ${read}`),
+      element('small', { class: 'read' }, phrases.say('try read', { number: read })),
       ' ',
       ...words,
       count,
@@ -49,7 +50,7 @@ export function createFires() {
         tailOf(effects),
       ]),
       ...fired.map((binding): [string, string, string] => [
-        actionWords(binding),
+        actionWords(binding, phrases),
         `${controlWords(binding)}, ${gestureWords(binding.gesture)}`,
         tailOf(binding.effects),
       ]),

@@ -1,3 +1,5 @@
+import type { Phrases } from '../documents/phrase-book.js';
+import { controlLabel } from '../documents/wording/controls.js';
 import { type Contact, contactType } from '../gestures/contacts.js';
 import type { Play } from '../gestures/play.js';
 import { PORTS } from '../hardware/ports.js';
@@ -9,13 +11,23 @@ import { isWheel } from './turning.js';
 import { keyWords, portWords } from './words.js';
 
 /** A button for each control, with the key that works it: for whoever has no pointer, and to look the keys up. */
-export function createKeys({ play, levels, keys }: { play: Play; levels: readonly number[]; keys: KeyMap }) {
+export function createKeys({
+  play,
+  levels,
+  keys,
+  phrases,
+}: {
+  play: Play;
+  levels: readonly number[];
+  keys: KeyMap;
+  phrases: Phrases;
+}) {
   const { contacts, seats, profile } = play;
   const chips = new Map<Contact, HTMLElement>();
   const labels: { readonly code: string; readonly target: HTMLElement }[] = [];
   for (const port of PORTS) {
     const title = document.querySelector(`[data-title="${port}"]`);
-    if (title !== null) setText(title, portWords(port, seats));
+    if (title !== null) setText(title, portWords(port, seats, phrases));
     fill(
       port,
       contacts.filter(contact => contact.kind === 'control' && contact.port === port),
@@ -33,11 +45,15 @@ export function createKeys({ play, levels, keys }: { play: Play; levels: readonl
       const level = now[index] ?? 0;
       const type = contactType(contact);
       if (type === 'momentary') chip.classList.toggle('on', level === 1);
-      else setText(chip, type === 'turning' ? turnWords(contact, level) : positionWords(contact, level));
+      else
+        setText(
+          chip,
+          type === 'turning' ? turnWords(contact, level, phrases) : positionWords(contact, level),
+        );
     });
   };
   const name = (layout: ReadonlyMap<string, string>) => {
-    for (const { code, target } of labels) setText(target, keyWords(code, layout));
+    for (const { code, target } of labels) setText(target, keyWords(code, layout, phrases));
   };
   name(new Map());
   show(levels);
@@ -49,14 +65,14 @@ export function createKeys({ play, levels, keys }: { play: Play; levels: readonl
   }
 
   function chipOf(contact: Contact, codes: readonly string[]): HTMLElement {
-    const words = contact.kind === 'control' ? wordsOf(contact) : contact.name;
+    const words = contact.kind === 'control' ? wordsOf(contact, phrases) : contact.name;
     if (contactType(contact) === 'turning') {
       const readout = element('output', { 'aria-live': 'off' });
       chips.set(contact, readout);
       const [down, up] = [-1, 1].map((way, index) =>
         buttonOf(
           contact,
-          `turn ${words} ${way < 0 ? 'left' : 'right'}`,
+          phrases.say(way < 0 ? 'try turn left' : 'try turn right', { control: words }),
           codes[index],
           [way < 0 ? '◀' : '▶'],
           way,
@@ -104,9 +120,9 @@ export function createKeys({ play, levels, keys }: { play: Play; levels: readonl
   }
 }
 
-/** A control under its own port's title needs no port in its name. */
-function wordsOf({ control }: Extract<Contact, { kind: 'control' }>): string {
-  return control.seat === '' ? control.name : `${control.seat} ${control.name}`;
+/** A control under its own port’s title needs no port in its name. */
+function wordsOf({ control }: Extract<Contact, { kind: 'control' }>, phrases: Phrases): string {
+  return controlLabel({ kind: 'control', name: control.name, port: null, letter: control.seat }, phrases);
 }
 
 function positionWords(contact: Contact, level: number): string {
@@ -114,6 +130,8 @@ function positionWords(contact: Contact, level: number): string {
   return SWITCHES[contact.name satisfies SwitchName].positions[level]?.name ?? '';
 }
 
-function turnWords(contact: Contact, level: number): string {
-  return isWheel(contact) ? `step ${level}` : `${level} of ${PADDLE.linesAtFarEnd} lines`;
+function turnWords(contact: Contact, level: number, { say }: Phrases): string {
+  return isWheel(contact)
+    ? say('try step', { number: level })
+    : say('try of lines', { number: level, most: PADDLE.linesAtFarEnd });
 }

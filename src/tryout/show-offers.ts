@@ -1,3 +1,4 @@
+import type { Phrases } from '../documents/phrase-book.js';
 import type { Binding } from '../gestures/bindings.js';
 import { type Play, type PlayState, type PlayStep, valuesIn } from '../gestures/play.js';
 import { doHold } from '../gestures/values.js';
@@ -21,10 +22,12 @@ interface Offer {
 export function createOffers({
   play,
   state,
+  phrases,
   happen,
 }: {
   play: Play;
   state: PlayState;
+  phrases: Phrases;
   happen: (row: BindingRow) => void;
 }) {
   let offers: readonly Offer[] = [];
@@ -60,6 +63,7 @@ export function createOffers({
       actionRow(
         bindings.filter(binding => binding.order === order),
         play,
+        phrases,
       ),
     );
     const game = next.rows.filter(({ who }) => who.value.kind === 'game').map(gameRow);
@@ -68,16 +72,21 @@ export function createOffers({
   }
 
   function gameRow(row: BindingRow) {
-    const target = element('button', { type: 'button', class: 'way' }, 'Let it happen');
+    const target = element('button', { type: 'button', class: 'way' }, phrases.say('try happen'));
     target.addEventListener('click', () => happen(row));
     const offer: Offer = { binding: null, conditions: row.conditions, isStuck: false, target };
-    const words = [row.action.name, row.action.words, tailOf(row.conditions, row.effects)] as const;
-    const way = element('p', { class: 'ways' }, element('span', { class: 'who' }, 'the game'), target);
+    const words = [row.action.name, row.action.words, tailOf(row.conditions, row.effects, phrases)] as const;
+    const way = element(
+      'p',
+      { class: 'ways' },
+      element('span', { class: 'who' }, phrases.say('the game')),
+      target,
+    );
     return { block: blockOf(play.scheme.game.language.value, ...words, [way]), offers: [offer] };
   }
 }
 
-function actionRow(bindings: readonly Binding[], play: Play) {
+function actionRow(bindings: readonly Binding[], play: Play, phrases: Phrases) {
   const [first] = bindings;
   const offers = bindings.map((binding): Offer => {
     const target = element(
@@ -92,9 +101,14 @@ function actionRow(bindings: readonly Binding[], play: Play) {
   const players = [...new Set(bindings.map(({ player }) => player))];
   const ways = players.map(player => {
     const own = offers.flatMap(({ binding, target }) => (binding?.player === player ? [target] : []));
-    return element('p', { class: 'ways' }, element('span', { class: 'who' }, player), ...own);
+    return element(
+      'p',
+      { class: 'ways' },
+      element('span', { class: 'who' }, phrases.say(player === 'anyone' ? 'anyone' : `player ${player}`)),
+      ...own,
+    );
   });
-  const tail = first === undefined ? '' : tailOf(first.conditions, first.effects);
+  const tail = first === undefined ? '' : tailOf(first.conditions, first.effects, phrases);
   return {
     block: blockOf(
       play.scheme.game.language.value,
@@ -108,8 +122,11 @@ function actionRow(bindings: readonly Binding[], play: Play) {
 }
 
 /** ` when Chart is 3 · go to Quay`. */
-function tailOf(conditions: readonly Condition[], effects: BindingRow['effects']): string {
-  const when = conditions.length === 0 ? [] : [`when ${conditions.map(conditionText).join(', ')}`];
+function tailOf(conditions: readonly Condition[], effects: BindingRow['effects'], { say }: Phrases): string {
+  const when =
+    conditions.length === 0
+      ? []
+      : [say('try when', { conditions: conditions.map(conditionText).join(', ') })];
   return [...when, ...effects.map(effectText)].join(' · ');
 }
 

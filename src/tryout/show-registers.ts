@@ -1,3 +1,4 @@
+import type { Phrases } from '../documents/phrase-book.js';
 import type { Contact } from '../gestures/contacts.js';
 import type { Play } from '../gestures/play.js';
 import { INPUT_REGISTERS, type InputRegister, registersOf } from '../handoff/registers.js';
@@ -17,10 +18,23 @@ interface Cell {
 }
 
 /** The table of the input registers, bit by bit; keypads add a line for each row that is driven. */
-export function createRegisters({ play, levels }: { play: Play; levels: readonly number[] }) {
+export function createRegisters({
+  play,
+  levels,
+  phrases,
+}: {
+  play: Play;
+  levels: readonly number[];
+  phrases: Phrases;
+}) {
+  const { say, count } = phrases;
   const cells: Cell[] = [];
   const values = new Map<InputRegister, HTMLElement>();
-  const head = element('tr', {}, ...['Register', 'Value', ...BITS.map(bit => `D${bit}`)].map(headCell));
+  const head = element(
+    'tr',
+    {},
+    ...[say('try register'), say('try value'), ...BITS.map(bit => `D${bit}`)].map(headCell),
+  );
   const keypadRows = [1, 2, 3, 4].filter(row => play.contacts.some(contact => rowOf(contact) === row));
   const lines = INPUT_REGISTERS.map(lineOf);
   partOf('registers').replaceChildren(element('thead', {}, head), element('tbody', {}, ...lines));
@@ -34,7 +48,7 @@ export function createRegisters({ play, levels }: { play: Play; levels: readonly
       setText(bit, (byteOf(register, row) & mask) === 0 ? '0' : '1');
       box.classList.toggle('engaged', isEngaged(play, now, register, mask, row));
     }
-    for (const [id, position] of read.paddles) setText(paddleNote(id), `${position} lines`);
+    for (const [id, position] of read.paddles) setText(paddleNote(id), count('try lines', position));
   };
   show(levels);
   return { show };
@@ -52,9 +66,9 @@ export function createRegisters({ play, levels }: { play: Play; levels: readonly
     const columns = INPUT_REGISTERS.filter(register =>
       play.contacts.some(contact => rowOf(contact) > 0 && isWired(contact, register, 0x80, rowOf(contact))),
     );
-    const heads = ['Row driven', ...columns.map(register => `${register} D7`)].map(headCell);
+    const heads = [say('try row driven'), ...columns.map(register => `${register} D7`)].map(headCell);
     const rows = keypadRows.map(row => {
-      const title = element('th', { scope: 'row' }, `row ${row}`);
+      const title = element('th', { scope: 'row' }, say('try row', { number: row }));
       return element('tr', {}, title, ...columns.map(register => bitCell(register, 0x80, row)));
     });
     return [element('thead', {}, element('tr', {}, ...heads)), element('tbody', {}, ...rows)];

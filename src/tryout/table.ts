@@ -1,3 +1,4 @@
+import type { Phrases } from '../documents/phrase-book.js';
 import type { Play, PlayState, PlayStep } from '../gestures/play.js';
 import type { TraceRead } from '../handoff/trace/write-trace.js';
 import type { Mode } from '../language/model.js';
@@ -28,17 +29,22 @@ export interface Table {
  * @param replay what is played again before the hands get the controls
  * @param beginning power-on where it is left out
  */
-export function createTable(play: Play, replay: readonly TraceRead[] = [], beginning?: PlayState): Table {
+export function createTable(
+  play: Play,
+  phrases: Phrases,
+  replay: readonly TraceRead[] = [],
+  beginning?: PlayState,
+): Table {
   const desk = createDesk(play, replay, beginning);
   const clock = createClock(play);
   const keys = createKeyMap(play.contacts);
   const state = desk.state();
   const { levels } = state;
-  const offers = createOffers({ play, state, happen: row => desk.happen(row) });
-  const fires = createFires();
-  const stateView = createStateView({ play, state });
-  const chips = createKeys({ play, levels, keys });
-  const byLevels = [createFigures({ play, levels }), createRegisters({ play, levels }), chips];
+  const offers = createOffers({ play, state, phrases, happen: row => desk.happen(row) });
+  const fires = createFires(phrases);
+  const stateView = createStateView({ play, state, phrases });
+  const chips = createKeys({ play, levels, keys, phrases });
+  const byLevels = [createFigures({ play, levels }), createRegisters({ play, levels, phrases }), chips];
   let shown = levels;
   let labelled: Mode | null = null;
   const tell = (step: PlayStep) => {

@@ -1,3 +1,4 @@
+import type { Phrases } from '../documents/phrase-book.js';
 import type { Play } from '../gestures/play.js';
 import { createHandoff, type Handoff } from '../handoff/model.js';
 import { readLog } from '../handoff/trace/log.js';
@@ -33,19 +34,27 @@ export interface OpenedTrace {
 }
 
 /** A log of this page or of a build; a sentence where it can't be read. */
-export function openTrace(scheme: Scheme, text: string): OpenedTrace | string {
+export function openTrace(scheme: Scheme, text: string, { say, count }: Phrases): OpenedTrace | string {
   const log = readLog(text);
   if (log.reads.length === 0) return log.faults[0] ?? 'There is no read in this file.';
   const play = choosePlay(scheme, log.origin);
   if (typeof play === 'string') return play;
   const { differences } = traceScheme(scheme, text);
   const [first] = differences;
-  const agrees = `${log.reads.length} reads: the trace and the scheme agree.`;
-  const differs = `${log.reads.length} reads; the trace and the scheme differ at ${differences.length}, first at read ${first?.read}: ${first?.says.join(' ')}`;
+  const reads = count('try reads', log.reads.length);
+  const compared =
+    first === undefined
+      ? say('try agrees', { reads })
+      : say('try differs', {
+          reads,
+          number: differences.length,
+          first: first.read,
+          says: first.says.join(' '),
+        });
   const faults = log.faults.slice(0, 1);
   return {
     play,
     reads: readsOfLog(play, handoffOf(scheme), log),
-    says: [...faults, first === undefined ? agrees : differs].join(' '),
+    says: [...faults, compared].join(' '),
   };
 }

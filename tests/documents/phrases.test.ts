@@ -47,10 +47,13 @@ describe.each(LANGUAGES)('the phrases of %s', language => {
 });
 
 it('every phrase is used', () => {
-  const root = fileURLToPath(new URL('../../src/documents', import.meta.url));
-  const code = readdirSync(root, { recursive: true, encoding: 'utf8' })
+  const roots = ['documents', 'tryout'].map(name =>
+    fileURLToPath(new URL(`../../src/${name}`, import.meta.url)),
+  );
+  const code = roots
+    .flatMap(root => readdirSync(root, { recursive: true, encoding: 'utf8' }).map(name => join(root, name)))
     .filter(name => name.endsWith('.ts') && !name.endsWith('phrase-keys.ts'))
-    .map(name => readFileSync(join(root, name), 'utf8'))
+    .map(name => readFileSync(name, 'utf8'))
     .join('\n');
   // Keys that are put together from a part and a name of the language.
   const composed =

@@ -8,6 +8,8 @@ import { exampleSchemes, randomRead } from '../handoff/schemes.js';
 import { wildHands } from '../handoff/session.js';
 import { createRandom } from '../support/random.js';
 
+const NOTHING = { findings: [], language: 'en', texts: new Map<string, string>() };
+
 const told = ({ fired, state, mode }: PlayStep) => ({
   fired: fired.map(({ actionName, player, direction, order, alternative }) =>
     [actionName, player, direction, order, alternative].join(),
@@ -42,7 +44,7 @@ it('a scheme that has been through the page’s data plays as before', () => {
   ];
   let fired = 0;
   for (const [seed, scheme] of schemes.entries()) {
-    const { scheme: revived } = parse(writePageData(scheme, [])) as { readonly scheme: Scheme };
+    const { scheme: revived } = parse(writePageData({ scheme, ...NOTHING })) as { readonly scheme: Scheme };
     const expected = played(scheme, seed);
     expect(played(revived, seed), scheme.title.value).toEqual(expected);
     fired += expected.filter(read => (read as { fired: unknown[] }).fired.length > 0).length;
@@ -53,7 +55,7 @@ it('a scheme that has been through the page’s data plays as before', () => {
 it('tells nothing of where the scheme was written', () => {
   const [example] = exampleSchemes();
   if (example === undefined) throw new Error('no example');
-  const data = writePageData(example.scheme, []);
+  const data = writePageData({ scheme: example.scheme, ...NOTHING });
   expect(data).not.toContain(example.name);
   expect(data).not.toContain('offset');
 });

@@ -7,7 +7,7 @@ import type { Browser, Page } from 'puppeteer-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createTryout } from '../../src/documents/tryout/tryout.js';
 import { traceScheme } from '../../src/handoff/trace/trace.js';
-import { inputOf, SCHEMES } from '../documents/inputs.js';
+import { inputOf, SCHEMES, withGame } from '../documents/inputs.js';
 import { browserTool } from '../support/tools.js';
 import { launchWatched } from '../trust/watched-browser.js';
 
@@ -19,6 +19,10 @@ beforeAll(() => {
   for (const name of ['kiln-yard', 'night-exchange', 'everything', 'crowded', 'longest, joystick']) {
     const text = (SCHEMES[name] as () => string)();
     writeFileSync(join(folder, `${name}.html`), createTryout(inputOf(text)).content);
+  }
+  for (const language of ['de', 'fr']) {
+    const text = withGame((SCHEMES['kiln-yard'] as () => string)(), { Language: language });
+    writeFileSync(join(folder, `kiln-yard ${language}.html`), createTryout(inputOf(text)).content);
   }
 });
 
@@ -87,9 +91,9 @@ describe('the try-out page is worked', () => {
     await waitFor(page, 'fires', 'Light the kiln');
     await page.keyboard.down('Space');
     await waitForBits(page, 'INPT4', '00000000');
-    await waitFor(page, 'fires', 'Lift (left)');
+    await waitFor(page, 'fires', 'Lift (Left player)');
     await page.keyboard.up('Space');
-    await waitFor(page, 'fires', 'Set down (left)');
+    await waitFor(page, 'fires', 'Set down (Left player)');
     await page.keyboard.down('w');
     await page.keyboard.down('d');
     await waitForBits(page, 'SWCHA', '01101111');
@@ -161,7 +165,7 @@ describe('the try-out page is worked', () => {
     await press(0, true);
     await waitForBits(page, 'SWCHA', '11101111');
     await waitForBits(page, 'INPT4', '00000000');
-    expect(await text(page, 'pads')).toContain('gamepad 1 plays the left port');
+    expect(await text(page, 'pads')).toContain('Gamepad 1: Left port');
     await page.close();
   });
 
@@ -222,6 +226,23 @@ describe('the try-out page', () => {
     await page.close();
   });
 
+  it.each([
+    ['de', 'Probierseite', 'Linker Anschluss: Joystick', 'seit dem Einschalten'],
+    ['fr', 'Page d’essai', 'Prise de gauche\u00a0: manette à manche', 'depuis l’allumage'],
+  ])('speaks the language of the scheme: %s', async (language, name, port, since) => {
+    const page = await open(`kiln-yard ${language}`);
+    expect(await page.evaluate(() => document.documentElement.lang)).toBe(language);
+    expect(await page.title()).toContain(name);
+    expect(await page.$eval('[data-title="left"]', each => each.textContent)).toBe(port);
+    await waitFor(page, 'session', since);
+    const words = await page.$$eval('body > :not(script)', all =>
+      all.map(each => each.textContent).join(' '),
+    );
+    expect(words).not.toMatch(/\btry [a-z]/);
+    expect(faults).toEqual([]);
+    await page.close();
+  });
+
   it('says below each key of a keypad what its overlay says in the mode', async () => {
     const page = await open('night-exchange');
     const label = (key: string) =>
@@ -238,13 +259,13 @@ describe('the try-out page', () => {
   it('waits where it is stopped, and makes one read at a time', async () => {
     const page = await open('kiln-yard');
     await page.select('select[name="speed"]', '0');
-    const reads = async () => Number(/(\d+) reads/.exec(await text(page, 'session'))?.[1]);
+    const reads = async () => Number(/([\d,]+) reads?/.exec(await text(page, 'session'))?.[1]);
     const before = await reads();
     await new Promise(resolve => setTimeout(resolve, 100));
     expect(await reads()).toBe(before);
     await page.click('[data-do="step"]');
     await page.waitForFunction(
-      wanted => document.querySelector('[data-part="session"]')?.textContent?.includes(`${wanted} reads`),
+      wanted => document.querySelector('[data-part="session"]')?.textContent?.includes(`${wanted} read`),
       { timeout: 5000 },
       before + 1,
     );
@@ -262,7 +283,7 @@ describe('the try-out page', () => {
     await page.keyboard.press('r', { delay: 60 });
     await waitFor(page, 'mode', 'Yard');
     await page.keyboard.press('Space', { delay: 120 });
-    await waitFor(page, 'fires', 'Set down (left)');
+    await waitFor(page, 'fires', 'Set down (Left player)');
     const fired = await text(page, 'fires');
     await page.click('[data-do="save"]');
     const saved = await waitForFile('kiln-trace.jsonl');

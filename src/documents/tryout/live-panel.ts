@@ -3,6 +3,7 @@ import { s } from 'hastscript';
 import type { ConsoleProfile } from '../../hardware/consoles.js';
 import { isTwoPosition, SWITCHES, type SwitchName } from '../../hardware/switches.js';
 import { box, type Drawing, label, line, mm, type Point, path, STROKE } from '../figures/drawing.js';
+import type { Phrases } from '../phrases.js';
 
 /** From left to right, as on the panel. */
 const ORDER: readonly SwitchName[] = ['TV type', 'left difficulty', 'right difficulty', 'SELECT', 'RESET'];
@@ -17,7 +18,7 @@ const detail = { width: STROKE.detail } as const;
  * The panel of a console with its switches to work. A switch carries its name (`data-contact`); the lever of one
  * with two positions moves with it. What the console lacks is an empty slot.
  */
-export function drawLivePanel({ switches }: ConsoleProfile): Drawing {
+export function drawLivePanel({ switches }: ConsoleProfile, { say }: Phrases): Drawing {
   const rear = ORDER.filter(name => switches[name].kind === 'rear');
   const isLacking = ORDER.some(name => !WORKED.has(switches[name].kind));
   const height = STRIP.height + (isLacking || rear.length > 0 ? STRIP.note : 0);
@@ -30,9 +31,9 @@ export function drawLivePanel({ switches }: ConsoleProfile): Drawing {
     width: WIDTH,
     height: frontTop + height + 0.4,
     nodes: [
-      ...(rear.length === 0 ? [] : strip(0, height, 'on the back of the console')),
-      ...strip(frontTop, height, rear.length === 0 ? '' : 'in front'),
-      ...ORDER.flatMap(name => drawSwitch(name, switches[name], place(name))),
+      ...(rear.length === 0 ? [] : strip(0, height, say('try rear'))),
+      ...strip(frontTop, height, rear.length === 0 ? '' : say('try front')),
+      ...ORDER.flatMap(name => drawSwitch(name, switches[name], place(name), say)),
     ],
   };
 }
@@ -50,10 +51,12 @@ function drawSwitch(
   name: SwitchName,
   state: ConsoleProfile['switches'][SwitchName],
   at: Point,
+  say: Phrases['say'],
 ): readonly Element[] {
   const caption = label(name, { x: at.x, y: at.y + 13 }, { sizePt: 8, bold: true, anchor: 'middle' });
   if (!WORKED.has(state.kind)) {
-    const note = state.kind === 'fixed' ? `always ${state.position}` : 'not there';
+    const note =
+      state.kind === 'fixed' ? say('try always', { position: state.position }) : say('try not there');
     return [
       box({ x: at.x - 3.4, y: at.y - 8 }, 6.8, 16, 2, { ...detail, dash: '0.9 0.7' }),
       caption,

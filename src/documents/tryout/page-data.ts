@@ -5,11 +5,31 @@ import type { Scheme } from '../../language/model.js';
 /** What only checks and documents need of each thing: where it stands and what it is known from. */
 const LEFT_OUT: ReadonlySet<string> = new Set(['at', 'prose', 'sources', 'source']);
 
-/**
- * What the page plays as text, from which `parse` of devalue makes it again with what is shared shared: an object with
- * `scheme`, and `findings` that have a witness.
- */
-export function writePageData(scheme: Scheme, findings: readonly Finding[]): string {
+/** What the page is made from; its program needs no more. */
+export interface PageSource {
+  readonly scheme: Scheme;
+  readonly findings: readonly Finding[];
+  /** BCP 47 tag of the phrases. */
+  readonly language: string;
+  /** Phrases by key. */
+  readonly texts: ReadonlyMap<string, string>;
+}
+
+/** What the page finds again: the scheme, findings that have a witness, and the phrases that its program says. */
+export interface PageData {
+  readonly scheme: Scheme;
+  readonly findings: readonly WitnessedFinding[];
+  readonly language: string;
+  readonly texts: ReadonlyMap<string, string>;
+}
+
+export type WitnessedFinding = Pick<
+  Finding,
+  'rule' | 'severity' | 'message' | 'mode' | 'seats' | 'consoles' | 'actions' | 'witness'
+>;
+
+/** As text from which `parse` of devalue makes `PageData` again, with what is shared shared. */
+export function writePageData({ scheme, findings, language, texts }: PageSource): string {
   const played: Scheme = {
     ...scheme,
     opening: [],
@@ -20,8 +40,14 @@ export function writePageData(scheme: Scheme, findings: readonly Finding[]): str
     overlays: [],
     chapters: [],
   };
-  return stringify(slim({ scheme: played, findings: findings.flatMap(toShow) }, new Map()));
+  const said = new Map([...texts].filter(([key]) => SAID.test(key)));
+  return stringify(
+    slim({ scheme: played, findings: findings.flatMap(toShow), language, texts: said }, new Map()),
+  );
 }
+
+/** The phrases that the program says. */
+const SAID = /^(?:try|label|port|player|controller|mode kind|anyone|the game)\b/;
 
 function toShow({ rule, severity, message, mode, seats, consoles, actions, witness }: Finding) {
   return witness === undefined ? [] : [{ rule, severity, message, mode, seats, consoles, actions, witness }];

@@ -4,42 +4,50 @@ import { PORTS, type Port } from '../../hardware/ports.js';
 import type { Scheme } from '../../language/model.js';
 import { type Drawing, picture } from '../figures/drawing.js';
 import { h } from '../page/elements.js';
+import type { Phrases } from '../phrases.js';
 import { drawLiveController } from './live-controller.js';
 import { drawLivePanel } from './live-panel.js';
 
+type Say = Phrases['say'];
+
 /** The page before it is switched on; `src/tryout` finds its parts by their `data-` names and fills them. */
-export function tryoutTree(scheme: Scheme, findings: readonly Finding[]): readonly ElementContent[] {
+export function tryoutTree(
+  scheme: Scheme,
+  findings: readonly Finding[],
+  phrases: Phrases,
+): readonly ElementContent[] {
+  const { say } = phrases;
   return [
     h('header', { class: 'head' }, [
       h('div', [
-        h('p', { class: 'kind' }, 'Try-out page'),
+        h('p', { class: 'kind' }, say('try name')),
         h('h1', { lang: scheme.game.language.value }, scheme.title.value),
       ]),
-      choicesTree(scheme),
+      choicesTree(scheme, say),
     ]),
-    h('noscript', h('p', { class: 'message' }, 'This page needs JavaScript to play the scheme.')),
+    h('noscript', h('p', { class: 'message' }, say('try script'))),
     h('p', { class: 'message', dataPart: 'message', role: 'status', hidden: true }),
     h('main', [
       stateTree(scheme.game.language.value),
       h('div', { class: 'machine' }, [
-        panelTree(scheme),
-        h('div', { class: 'ports' }, ...PORTS.map(port => portTree(scheme, port))),
+        panelTree(scheme, phrases),
+        h('div', { class: 'ports' }, ...PORTS.map(port => portTree(scheme, port, say))),
         h('p', { class: 'hint', dataPart: 'pads' }),
-        firesTree(),
+        firesTree(say),
       ]),
-      h('div', { class: 'screen' }, [offersTree(), sessionTree(), ...findingsTree(findings)]),
-      registersTree(),
+      h('div', { class: 'screen' }, [offersTree(say), sessionTree(say), ...findingsTree(findings, phrases)]),
+      registersTree(say),
     ]),
-    footTree(),
+    footTree(say),
   ];
 }
 
-function choicesTree(scheme: Scheme): Element {
+function choicesTree(scheme: Scheme, say: Say): Element {
   return h('div', { class: 'choices', dataPart: 'choices' }, [
-    choice('Console', 'console', scheme.consoles),
-    choice('Seats', 'seats', scheme.seats),
-    choice('TV standard', 'standard', scheme.standards),
-    h('button', { type: 'button', dataDo: 'power' }, 'Switch off and on'),
+    choice(say('try console'), 'console', scheme.consoles),
+    choice(say('try seats'), 'seats', scheme.seats),
+    choice(say('try standard'), 'standard', scheme.standards),
+    h('button', { type: 'button', dataDo: 'power' }, say('try power')),
   ]);
 }
 
@@ -54,22 +62,24 @@ function choice(words: string, name: string, options: readonly { readonly name: 
   ]);
 }
 
-function panelTree({ consoles }: Scheme): Element {
+function panelTree({ consoles }: Scheme, phrases: Phrases): Element {
   return h('section', { class: 'panel', ariaLabelledBy: 'panel-title' }, [
-    h('h2', { id: 'panel-title' }, 'Panel'),
-    ...consoles.map((profile, index) => drawingTree(drawLivePanel(profile), { dataConsole: String(index) })),
+    h('h2', { id: 'panel-title' }, phrases.say('try panel')),
+    ...consoles.map((profile, index) =>
+      drawingTree(drawLivePanel(profile, phrases), { dataConsole: String(index) }),
+    ),
     h('div', { class: 'keys', dataKeys: 'panel' }),
   ]);
 }
 
-function portTree({ seats }: Scheme, port: Port): Element {
+function portTree({ seats }: Scheme, port: Port, say: Say): Element {
   return h('section', { class: 'port', ariaLabelledBy: `${port}-title` }, [
-    h('h2', { id: `${port}-title`, dataTitle: port }, `${port} port`),
+    h('h2', { id: `${port}-title`, dataTitle: port }, say(`port ${port}`)),
     ...seats.map((row, index) => {
       const controller = row[port];
       const own = { dataSeats: String(index) };
       return controller === null
-        ? h('p', { class: 'empty', ...own, hidden: true }, 'Nothing is plugged in.')
+        ? h('p', { class: 'empty', ...own, hidden: true }, say('try nothing plugged'))
         : drawingTree(drawLiveController(controller, port), own);
     }),
     h('div', { class: 'keys', dataKeys: port }),
@@ -107,56 +117,53 @@ function stateTree(language: string): Element {
   ]);
 }
 
-function offersTree(): Element {
+function offersTree(say: Say): Element {
   return h('section', { class: 'offers', ariaLabelledBy: 'offers-title' }, [
-    h('h2', { id: 'offers-title' }, 'What can be done here'),
+    h('h2', { id: 'offers-title' }, say('try offers')),
     h('div', { dataPart: 'offers' }),
   ]);
 }
 
-function firesTree(): Element {
+function firesTree(say: Say): Element {
   return h('section', { class: 'fires', ariaLabelledBy: 'fires-title' }, [
-    h('h2', { id: 'fires-title' }, 'What fires'),
-    h('ol', { dataPart: 'fires', tabIndex: 0, ariaLabelledBy: 'fires-title' }),
+    h('h2', { id: 'fires-title' }, say('try fires')),
+    h('ol', { dataPart: 'fires', dataEmpty: say('try nothing'), tabIndex: 0, ariaLabelledBy: 'fires-title' }),
   ]);
 }
 
-function registersTree(): Element {
+function registersTree(say: Say): Element {
   return h('section', { class: 'registers', ariaLabelledBy: 'registers-title' }, [
-    h('h2', { id: 'registers-title' }, 'Registers'),
+    h('h2', { id: 'registers-title' }, say('try registers')),
     h('div', { class: 'scrolls', tabIndex: 0 }, h('table', { dataPart: 'registers' })),
     h('div', { class: 'scrolls', tabIndex: 0 }, h('table', { class: 'keypads', dataPart: 'keypads' })),
-    h('p', { class: 'hint' }, [
-      'A bit with a thick frame is engaged. ',
-      'Bits that nothing is wired to are pale: mask them out.',
-    ]),
+    h('p', { class: 'hint' }, say('try bits')),
   ]);
 }
 
 const SPEEDS = [
-  ['1', 'full speed'],
-  ['0.25', 'a quarter'],
-  ['0.1', 'a tenth'],
-  ['0', 'stopped'],
+  ['1', 'try speed full'],
+  ['0.25', 'try speed quarter'],
+  ['0.1', 'try speed tenth'],
+  ['0', 'try speed none'],
 ] as const;
 
-function sessionTree(): Element {
+function sessionTree(say: Say): Element {
   const button = (name: string, words: string) => h('button', { type: 'button', dataDo: name }, words);
   return h('section', { class: 'session', ariaLabelledBy: 'session-title' }, [
-    h('h2', { id: 'session-title' }, 'Session'),
+    h('h2', { id: 'session-title' }, say('try session')),
     h('p', { dataPart: 'session' }),
     h('p', { class: 'row' }, [
       h('label', [
-        h('span', 'Speed'),
-        h('select', { name: 'speed' }, ...SPEEDS.map(([value, words]) => h('option', { value }, words))),
+        h('span', say('try speed')),
+        h('select', { name: 'speed' }, ...SPEEDS.map(([value, key]) => h('option', { value }, say(key)))),
       ]),
-      button('step', 'One read'),
+      button('step', say('try one read')),
     ]),
     h('p', { class: 'row' }, [
-      button('replay', 'Replay from power-on'),
-      button('save', 'Save as a trace'),
+      button('replay', say('try replay')),
+      button('save', say('try save')),
       h('label', { class: 'file' }, [
-        h('span', 'Open a trace'),
+        h('span', say('try open')),
         h('input', { type: 'file', name: 'trace', accept: '.jsonl,.json,.csv,.txt' }),
       ]),
     ]),
@@ -164,18 +171,22 @@ function sessionTree(): Element {
 }
 
 /** Of the findings those that presses can show, in the order of the report. */
-function findingsTree(findings: readonly Finding[]): readonly Element[] {
+function findingsTree(findings: readonly Finding[], { say }: Phrases): readonly Element[] {
   const shown = findings.filter(({ witness }) => witness !== undefined);
   if (shown.length === 0) return [];
   return [
     h('section', { class: 'findings', ariaLabelledBy: 'findings-title' }, [
-      h('h2', { id: 'findings-title' }, 'Findings to see'),
+      h('h2', { id: 'findings-title' }, say('try findings')),
       h(
         'ul',
         ...shown.map(({ rule, severity, message }, index) =>
           h('li', [
-            h('p', [h('small', `${severity} ${rule}`), ' ', message]),
-            h('button', { type: 'button', dataShow: String(index), ariaLabel: `Show: ${message}` }, 'Show'),
+            h('p', { lang: 'en' }, [h('small', `${severity} ${rule}`), ' ', message]),
+            h(
+              'button',
+              { type: 'button', dataShow: String(index), ariaLabel: say('try show which', { message }) },
+              say('try show'),
+            ),
           ]),
         ),
       ),
@@ -183,15 +194,9 @@ function findingsTree(findings: readonly Finding[]): readonly Element[] {
   ];
 }
 
-function footTree(): Element {
+function footTree(say: Say): Element {
   return h('footer', [
-    h(
-      'p',
-      'A press is read as hands can make it: at each read at most one more control becomes engaged, and one that is let go again at once counts as 50 ms long. Two that can’t be pressed together give the later one.',
-    ),
-    h(
-      'p',
-      'Rest your hands now and then, and stop when holding or pressing hurts. If flashing pictures have ever made you unwell, ask a doctor before you play.',
-    ),
+    h('p', say('try hands')),
+    h('p', `${say('caution hands')} ${say('caution flashes')} ${say('caution rules')}`),
   ]);
 }

@@ -3,19 +3,21 @@ import { readFileSync } from 'node:fs';
 import type { BuiltFile, DocumentInput } from '../document.js';
 import { writePage } from '../page/shell.js';
 import { readStyles } from '../page/templates.js';
+import { findPhrases } from '../phrases.js';
 import { writePageData } from './page-data.js';
 import { tryoutTree } from './tree.js';
 
-/** The page that plays the scheme: `tryout.html`. In English, as what is made for designers and programmers. */
+/** The page that plays the scheme: `tryout.html`, in the scheme’s language. */
 export function createTryout({ scheme, findings, templates }: DocumentInput): BuiltFile {
   const program = readProgram();
-  const data = writePageData(scheme, findings);
+  const { phrases, texts } = findPhrases(scheme.game.language.value, templates);
+  const data = writePageData({ scheme, findings, language: phrases.language, texts });
   const content = writePage({
-    title: `${scheme.title.value}: try-out page`,
-    language: 'en',
+    title: `${scheme.title.value} – ${phrases.say('try name')}`,
+    language: phrases.language,
     kind: 'tryout',
     styles: [readStyles(templates, ['base', 'drawings', 'tryout'])],
-    body: tryoutTree(scheme, findings),
+    body: tryoutTree(scheme, findings, phrases),
     extraText: EXTRA_TEXT + data,
     scripts: { data, program, programHash: sha256(program) },
   });

@@ -2,8 +2,8 @@ import type { Contact } from '../../gestures/contacts.js';
 import type { SeatLetter } from '../../hardware/controllers.js';
 import type { Port } from '../../hardware/ports.js';
 import type { Chord, ControlName } from '../../language/model.js';
+import type { Phrases } from '../phrase-book.js';
 import { PHRASES, type PhraseKey } from '../phrase-keys.js';
-import type { Phrases } from '../phrases.js';
 
 /** A control as the player is told of it: a row's control, or a contact without its place. */
 export type NamedControl =

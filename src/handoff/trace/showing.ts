@@ -1,13 +1,7 @@
-import type { Finding } from '../../findings/finding.js';
+import type { WitnessedFinding } from '../../documents/tryout/page-data.js';
 import { createPlay, type Play } from '../../gestures/play.js';
 import type { Scheme } from '../../language/model.js';
 import { type Beginning, findBeginning } from '../vectors/witness.js';
-
-/** What is told of a finding that has a witness. */
-export type WitnessedFinding = Pick<
-  Finding,
-  'rule' | 'severity' | 'message' | 'mode' | 'seats' | 'consoles' | 'actions' | 'witness'
->;
 
 /** Where a witness can be seen, and what is read there. */
 export interface Showing extends Beginning {
