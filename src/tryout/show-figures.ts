@@ -6,8 +6,7 @@ import { elementsBy, setText } from './dom.js';
 import { isWheel } from './turning.js';
 
 /** Shows the art of what is plugged in, and how it is worked at this read. */
-export function createFigures({ play, levels }: { play: Play; levels: readonly number[] }) {
-  const { scheme, profile, seats, contacts } = play;
+export function createFigures({ scheme, profile, seats, contacts }: Play) {
   showOnly('console', scheme.consoles.indexOf(profile));
   showOnly('seats', scheme.seats.indexOf(seats));
   const shown = [...document.querySelectorAll('.art:not([hidden])')];
@@ -16,20 +15,20 @@ export function createFigures({ play, levels }: { play: Play; levels: readonly n
   );
   const knobs = shown.flatMap(art => [...art.querySelectorAll<SVGGElement>('.knob')]);
   let before: readonly number[] | null = null;
-  const show = (now: readonly number[]) => {
-    contacts.forEach((contact, index) => {
-      const level = now[index] ?? 0;
-      if (before !== null && before[index] === level) return;
-      for (const each of byContact.get(contact.id) ?? []) {
-        if (each.classList.contains('turns')) rotate(each, contact, level);
-        else each.classList.toggle('on', level === 1);
-      }
-    });
-    if (before === null || now.some((level, index) => before?.[index] !== level)) knobs.forEach(lean);
-    before = now;
+  return {
+    show(now: readonly number[]) {
+      contacts.forEach((contact, index) => {
+        const level = now[index] ?? 0;
+        if (before !== null && before[index] === level) return;
+        for (const each of byContact.get(contact.id) ?? []) {
+          if (each.classList.contains('turns')) rotate(each, contact, level);
+          else each.classList.toggle('on', level === 1);
+        }
+      });
+      if (before === null || now.some((level, index) => before?.[index] !== level)) knobs.forEach(lean);
+      before = now;
+    },
   };
-  show(levels);
-  return { show };
 }
 
 /** Widest that a label below a key may be, mm: the keys stand 13 mm apart. */

@@ -4,15 +4,7 @@ import type { Setting } from '../language/model.js';
 import { element, partOf, setText } from './dom.js';
 
 /** The mode and the value of every setting, as the next read will find them. */
-export function createStateView({
-  play,
-  state,
-  phrases,
-}: {
-  play: Play;
-  state: PlayState;
-  phrases: Phrases;
-}) {
+export function createStateView(play: Play, phrases: Phrases) {
   const values = new Map<Setting, HTMLElement>();
   const lang = play.scheme.game.language.value;
   const entries = play.scheme.settings.map(setting => {
@@ -22,16 +14,16 @@ export function createStateView({
     return element('div', {}, element('dt', { lang }, setting.name), said);
   });
   partOf('settings').replaceChildren(...entries);
-  const show = (now: PlayState) => {
-    setText(partOf('mode'), now.mode.name);
-    setText(partOf('mode-kind'), phrases.say(`mode kind ${now.mode.kind}`));
-    for (const [setting, value] of valuesIn(play, now)) {
-      const target = values.get(setting);
-      if (target !== undefined) setText(target, value);
-    }
+  return {
+    show(now: PlayState) {
+      setText(partOf('mode'), now.mode.name);
+      setText(partOf('mode-kind'), phrases.say(`mode kind ${now.mode.kind}`));
+      for (const [setting, value] of valuesIn(play, now)) {
+        const target = values.get(setting);
+        if (target !== undefined) setText(target, value);
+      }
+    },
   };
-  show(state);
-  return { show };
 }
 
 /** Where a setting's value comes from on this console. */

@@ -38,14 +38,12 @@ export function createTable(
   const desk = createDesk(play, replay, beginning);
   const clock = createClock(play);
   const keys = createKeyMap(play.contacts);
-  const state = desk.state();
-  const { levels } = state;
-  const offers = createOffers({ play, state, phrases, happen: row => desk.happen(row) });
+  const offers = createOffers(play, phrases, row => desk.happen(row));
   const fires = createFires(phrases);
-  const stateView = createStateView({ play, state, phrases });
-  const chips = createKeys({ play, levels, keys, phrases });
-  const byLevels = [createFigures({ play, levels }), createRegisters({ play, levels, phrases }), chips];
-  let shown = levels;
+  const stateView = createStateView(play, phrases);
+  const chips = createKeys(play, keys, phrases);
+  const byLevels = [createFigures(play), createRegisters(play, phrases), chips];
+  let shown: readonly number[] | null = null;
   let labelled: Mode | null = null;
   const tell = (step: PlayStep) => {
     fires.add(step);

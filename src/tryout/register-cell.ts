@@ -1,0 +1,67 @@
+import { type Contact, contactType } from '../gestures/contacts.js';
+import type { InputRegister } from '../handoff/registers.js';
+import { type Wire, type WireBit, wireOf } from '../hardware/wiring.js';
+import { element, setText } from './dom.js';
+
+/** One bit of a register as it is shown. */
+export interface BitCell {
+  readonly place: BitPlace;
+  readonly target: HTMLElement;
+  /**
+   * @param byte what the register reads
+   * @param levels by contact of the play
+   */
+  show(byte: number, levels: readonly number[]): void;
+}
+
+export interface BitPlace {
+  readonly register: InputRegister;
+  readonly mask: number;
+  /** The keypad row that is driven while it is read; 0 for none. */
+  readonly row: number;
+}
+
+/** @param lines words for so many scan lines */
+export function createBitCell(
+  place: BitPlace,
+  contacts: readonly Contact[],
+  lines: (count: number) => string,
+): BitCell {
+  const wired = contacts
+    .map((contact, index) => ({ contact, index }))
+    .filter(at => isWired(at.contact, place));
+  const bit = element('b');
+  const names = wired.map(({ contact }) => element('span', {}, contact.id));
+  const pots = wired.filter(({ contact }) => wireOf(contact).kind === 'pot');
+  const notes = pots.map(({ contact }) => element('em', { 'data-lines': contact.id }));
+  const target = element('td', { class: wired.length === 0 ? 'unused' : undefined }, bit, ...names, ...notes);
+  const momentary = wired.filter(({ contact }) => contactType(contact) === 'momentary');
+  return {
+    place,
+    target,
+    show(byte, levels) {
+      setText(bit, (byte & place.mask) === 0 ? '0' : '1');
+      target.classList.toggle(
+        'engaged',
+        momentary.some(({ index }) => levels[index] === 1),
+      );
+      notes.forEach((note, at) => {
+        setText(note, lines(levels[pots[at]?.index ?? -1] ?? 0));
+      });
+    },
+  };
+}
+
+/** The keypad row that a contact is read on; 0 for what is on none. */
+export function rowOf(contact: Contact): number {
+  const wire = wireOf(contact);
+  return wire.kind === 'matrix' ? wire.row : 0;
+}
+
+export function isWired(contact: Contact, { register, mask, row }: BitPlace): boolean {
+  const bits = bitsOf(wireOf(contact));
+  return rowOf(contact) === row && bits.some(bit => bit.register === register && bit.mask === mask);
+}
+
+const bitsOf = (wire: Wire): readonly WireBit[] =>
+  wire.kind === 'gray' ? [wire.high, wire.low] : [wire.bit];
