@@ -3,14 +3,17 @@ import type { ConsoleProfile } from '../../hardware/consoles.js';
 import type { Chord, Fallback, Mode, Scheme } from '../../language/model.js';
 import type { CoverageCell, VariationCell, Verdict } from '../coverage-model.js';
 import type { Facts } from './facts.js';
-import type { Hold, Spoil } from './holds.js';
+import type { Hold, Loss, Spoil } from './holds.js';
 import type { Situation } from './situations.js';
 
 /** Looks up the facts and spoils of a situation, whoever made its object. */
 export interface Ledger {
   factsAt(situation: Situation): Facts | undefined;
-  holdsAt(situation: Situation): readonly Hold[];
+  spoilingAt(situation: Situation): readonly Spoiling[];
 }
+
+/** A hold that spoils cells. */
+type Spoiling = Spoil & { readonly lost: Loss | undefined };
 
 export function createLedger(facts: readonly Facts[], holds: readonly Hold[]): Ledger {
   const keyOf = ({ console, seats, standard }: Situation) =>
@@ -18,40 +21,40 @@ export function createLedger(facts: readonly Facts[], holds: readonly Hold[]): L
   const factsBy = new Map(
     facts.flatMap(own => own.offer.situations.map(situation => [keyOf(situation), own] as const)),
   );
-  const holdsBy = new Map<string, Hold[]>();
-  for (const hold of holds) {
-    if (hold.spoils === null) continue;
-    for (const situation of hold.situations) {
-      const own = holdsBy.get(keyOf(situation)) ?? [];
-      holdsBy.set(keyOf(situation), own);
-      own.push(hold);
+  const spoilingBy = new Map<string, Spoiling[]>();
+  for (const { spoils, lost, situations } of holds) {
+    if (spoils === null) continue;
+    const spoiling = { ...spoils, lost };
+    for (const situation of situations) {
+      const own = spoilingBy.get(keyOf(situation)) ?? [];
+      spoilingBy.set(keyOf(situation), own);
+      own.push(spoiling);
     }
   }
   return {
     factsAt: situation => factsBy.get(keyOf(situation)),
-    holdsAt: situation => holdsBy.get(keyOf(situation)) ?? [],
+    spoilingAt: situation => spoilingBy.get(keyOf(situation)) ?? NONE,
   };
 }
 
 /** The cells of one situation, one for each mode of the scheme. */
 export function cellsOf(situation: Situation, scheme: Scheme, ledger: Ledger): readonly CoverageCell[] {
   const facts = ledger.factsAt(situation);
-  const holds = ledger.holdsAt(situation);
+  const spoiling = ledger.spoilingAt(situation);
   const fallbacks = fallbackClauses(situation.console, scheme);
-  const isPlain = holds.length === 0 && fallbacks.length === 0;
+  const isPlain = spoiling.length === 0 && fallbacks.length === 0;
   return scheme.modes.map(mode => {
     if (!mode.seats.includes(situation.seats)) return notOffered(situation, mode);
     const recipe = facts?.recipes.get(mode) ?? null;
     if (isPlain) return plainCell(situation, mode, 'plays', recipe);
-    const spoiling = holds.filter(({ spoils }) => spoils?.mode === null || spoils?.mode === mode);
-    const spoils = spoiling.flatMap(({ spoils: spoil }) => spoil ?? []);
+    const here = spoiling.filter(each => each.mode === null || each.mode === mode);
     return {
       ...situation,
       mode,
-      verdict: verdictOf(spoils, fallbacks),
-      reasons: [...new Set([...spoils.map(({ clause }) => clause), ...fallbacks])],
-      lostActions: [...new Set(spoiling.flatMap(({ lost }) => (lost?.kind === 'action' ? lost.name : [])))],
-      lostValues: spoiling.flatMap(({ lost }) =>
+      verdict: verdictOf(here, fallbacks),
+      reasons: [...new Set([...here.map(({ clause }) => clause), ...fallbacks])],
+      lostActions: [...new Set(here.flatMap(({ lost }) => (lost?.kind === 'action' ? lost.name : [])))],
+      lostValues: here.flatMap(({ lost }) =>
         lost?.kind === 'value' ? { setting: lost.setting, value: lost.value } : [],
       ),
       recipe,

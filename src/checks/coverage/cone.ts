@@ -1,5 +1,5 @@
 import type { Graph } from './graph.js';
-import { isAsked, isChanged } from './moves.js';
+import { type Change, isAsked, isChanged } from './moves.js';
 
 /** Finds which variables can matter to a question. */
 export interface Cones {
@@ -35,21 +35,22 @@ export function createCones(graph: Graph): Cones {
 }
 
 function influencesOf(graph: Graph): readonly Influence[] {
-  const different = new Map<number, Influence>();
+  const within = new Map<Change, Influence>();
+  const leaving = new Map<Change, Influence>();
   for (const [number, { edges }] of graph.modes.entries()) {
     for (const { change, to } of edges) {
       const leaves = to !== number;
-      const key = change.id * 2 + Number(leaves);
-      if (different.has(key)) continue;
+      const different = leaves ? leaving : within;
+      if (different.has(change)) continue;
       const touched = [...change.touches];
-      different.set(key, {
+      different.set(change, {
         leaves,
         asks: touched.filter(([, next]) => isAsked(next)).map(([variable]) => variable),
         changes: touched.filter(([, next]) => isChanged(next)).map(([variable]) => variable),
       });
     }
   }
-  return [...different.values()];
+  return [...within.values(), ...leaving.values()];
 }
 
 function close(cone: Set<number>, influences: readonly Influence[]): void {

@@ -1,5 +1,5 @@
 import { type Diagrams, maskOfOne } from './diagrams.js';
-import type { ProjectedEdge, Projection } from './projection.js';
+import type { Projection } from './projection.js';
 
 /** By mode number: a reachable state from which there is no way; null where there is none such. */
 export interface Escapes {
@@ -22,12 +22,10 @@ export function findEscapes(
   const someOutside = (set: number, safe: number) => findTrap(set, diagrams.minus(set, safe), diagrams);
   const fresh = statesThatCanFreshen(projection, diagrams, isFresh);
   return {
-    stuck: projection.modes.map((edges, mode) =>
-      edges === null || reached[mode] === 0
-        ? null
-        : someOutside(reached[mode] ?? 0, statesThatCanLeave(mode, edges, diagrams)),
+    stuck: reached.map((set, mode) =>
+      set === 0 ? null : someOutside(set, statesThatCanLeave(mode, projection, diagrams)),
     ),
-    stale: reached.map((set, mode) => (set === 0 ? null : someOutside(set, fresh[mode] ?? 0))),
+    stale: reached.map((set, mode) => someOutside(set, fresh[mode] ?? 0)),
   };
 }
 
@@ -46,14 +44,12 @@ function findTrap(reached: number, bad: number, diagrams: Diagrams): Trap | null
   });
 }
 
-function statesThatCanLeave(mode: number, edges: readonly ProjectedEdge[], diagrams: Diagrams): number {
+function statesThatCanLeave(mode: number, { modes }: Projection, diagrams: Diagrams): number {
   let safe = 0;
-  for (const { change, to } of edges)
-    if (to !== mode) safe = diagrams.union(safe, diagrams.before(change, diagrams.full));
-  const within = edges.filter(({ to }) => to === mode);
   for (let before = -1; before !== safe; ) {
     before = safe;
-    for (const { change } of within) safe = diagrams.union(safe, diagrams.before(change, safe));
+    for (const { change, to } of modes[mode] ?? [])
+      safe = diagrams.union(safe, diagrams.before(change, to === mode ? safe : diagrams.full));
   }
   return safe;
 }
@@ -63,14 +59,14 @@ function statesThatCanFreshen(
   diagrams: Diagrams,
   isFresh: readonly boolean[],
 ): readonly number[] {
-  const safe = modes.map((edges, mode) => (edges !== null && isFresh[mode] === true ? diagrams.full : 0));
+  const safe = isFresh.map(each => (each ? diagrams.full : 0));
   for (let isGrowing = true; isGrowing; ) {
     isGrowing = false;
     for (const [mode, edges] of modes.entries()) {
       const before = safe[mode] ?? 0;
       if (before === diagrams.full) continue;
       let after = before;
-      for (const { change, to } of edges ?? [])
+      for (const { change, to } of edges)
         after = diagrams.union(after, diagrams.before(change, (to === mode ? after : safe[to]) ?? 0));
       if (after === before) continue;
       safe[mode] = after;

@@ -13,6 +13,7 @@ export interface Graph {
   readonly space: Space;
   /** By mode number. */
   readonly modes: readonly GraphMode[];
+  /** Its number. Whoever sits down begins in it: it lists every seats row (language/read.ts). */
   readonly startMode: number;
 }
 

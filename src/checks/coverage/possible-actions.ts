@@ -44,5 +44,5 @@ function doersIn({ doings }: OfferedMode, usable: ReadonlySet<Doing>, rowsOnly: 
 export function isThereFor(doer: Doer, doers: ReadonlySet<Doer> | undefined, { players }: SeatsRow): boolean {
   if (doers === undefined) return false;
   if (doers.has(doer) || doers.has('anyone') || doers.has('game')) return true;
-  return doer === 'anyone' && players.every(({ name }) => doers.has(name));
+  return players.every(({ name }) => doers.has(name));
 }

@@ -25,19 +25,16 @@ export function isTooQuick(gesture: Gesture, standard: TvStandard, readEvery: nu
 }
 
 function hasOpposites(parts: readonly Contact[]): boolean {
-  return (
-    parts.length > 1 &&
-    parts.some(
-      part =>
-        part.kind === 'control' &&
-        part.controller.opposites.some(
-          ([one, other]) =>
-            part.control.name === one &&
-            parts.some(
-              each => each.kind === 'control' && each.port === part.port && each.control.name === other,
-            ),
-        ),
-    )
+  return parts.some(
+    part =>
+      part.kind === 'control' &&
+      part.controller.opposites.some(
+        ([one, other]) =>
+          part.control.name === one &&
+          parts.some(
+            each => each.kind === 'control' && each.port === part.port && each.control.name === other,
+          ),
+      ),
   );
 }
 

@@ -13,8 +13,8 @@ export interface Projection {
   readonly sizes: readonly number[];
   readonly start: readonly number[];
   readonly startMode: number;
-  /** By mode number; null where the mode is not offered. */
-  readonly modes: readonly (readonly ProjectedEdge[] | null)[];
+  /** By mode number. */
+  readonly modes: readonly (readonly ProjectedEdge[])[];
 }
 
 export interface ProjectedEdge {
@@ -38,11 +38,7 @@ export function project(graph: Graph, levels: readonly number[], intern: InternC
     return projected;
   };
   const parts: string[] = [];
-  const modes = graph.modes.map(({ isOffered, edges }, number) => {
-    if (!isOffered) {
-      parts.push('-');
-      return null;
-    }
+  const modes = graph.modes.map(({ edges }, number) => {
     const kept = new Map<number, ProjectedEdge>();
     for (const edge of edges) {
       const { change, isStill } = changeOf(edge.change);

@@ -4,7 +4,6 @@ import type { Projection } from './projection.js';
 /** All reachable states, by mode number; in no order of distance, which makes it the quicker way to know them. */
 export function reach(projection: Projection, diagrams: Diagrams): readonly number[] {
   const reached = new Array<number>(projection.modes.length).fill(0);
-  if ((projection.modes[projection.startMode] ?? null) === null) return reached;
   reached[projection.startMode] = diagrams.single(projection.start);
   const waiting = new Set([projection.startMode]);
   for (const mode of waiting) {

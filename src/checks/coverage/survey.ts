@@ -21,9 +21,9 @@ export interface Company {
 export const acrossConsoles = (survey: Survey): readonly Company[] =>
   companiesOf(survey, (one, other) => one.seats === other.seats);
 
-/** Every situation once, with the other seats rows of the same console and standard. */
+/** Every situation once, with all seats rows of the same console and standard. */
 export const acrossSeats = (survey: Survey): readonly Company[] =>
-  companiesOf(survey, (one, other) => one.console === other.console && one.seats !== other.seats);
+  companiesOf(survey, (one, other) => one.console === other.console);
 
 function companiesOf(
   { facts }: Survey,

@@ -77,7 +77,7 @@ export function createWalk(projection: Projection, diagrams: Diagrams): Walk {
 type Layer = readonly number[];
 
 function firstLayer({ modes, start, startMode }: Projection, diagrams: Diagrams): Layer {
-  return modes.map((edges, mode) => (mode === startMode && edges !== null ? diagrams.single(start) : 0));
+  return modes.map((_, mode) => (mode === startMode ? diagrams.single(start) : 0));
 }
 
 /** The states one step further that are not nearer already; these are added to `reached`. */
@@ -86,7 +86,7 @@ function nextLayer(layer: Layer, reached: number[], { modes }: Projection, diagr
   for (const [mode, edges] of modes.entries()) {
     const set = layer[mode] ?? 0;
     if (set === 0) continue;
-    for (const { change, to } of edges ?? []) {
+    for (const { change, to } of edges) {
       const fresh = diagrams.minus(diagrams.image(change, set), reached[to] ?? 0);
       next[to] = diagrams.union(next[to] ?? 0, fresh);
     }
@@ -103,7 +103,7 @@ interface Arrival extends RouteStep {
 function arrivalsOf({ modes }: Projection): readonly (readonly Arrival[])[] {
   const arrivals: Arrival[][] = modes.map(() => []);
   for (const [mode, edges] of modes.entries())
-    for (const [edge, by] of (edges ?? []).entries()) arrivals[by.to]?.push({ mode, edge, by });
+    for (const [edge, by] of edges.entries()) arrivals[by.to]?.push({ mode, edge, by });
   return arrivals;
 }
 

@@ -26,10 +26,9 @@ function lostActions(
   survey: Survey,
 ): readonly Hold[] {
   const holds = new Map<string, Hold>();
-  const others = peers.filter(peer => peer !== own);
   for (const mode of own.recipes.keys()) {
     const here = withFallbacks.get(own)?.get(mode);
-    for (const there of new Set(others.map(peer => byRows.get(peer)?.get(mode)))) {
+    for (const there of new Set(peers.map(peer => byRows.get(peer)?.get(mode)))) {
       if (there === undefined || there === here) continue;
       for (const { action, doer } of missingIn(here, there, own)) {
         const key = keyOf(mode.name, action.name, doer);

@@ -1,10 +1,9 @@
 import type { Place } from '../../../findings/place.js';
 import type { Binding } from '../../../gestures/bindings.js';
 import { isInForce } from '../../../gestures/bindings.js';
-import { SWITCH_NAMES, type SwitchName } from '../../../hardware/switches.js';
+import type { SwitchName } from '../../../hardware/switches.js';
 import type { BindingRow, Fallback, Mode } from '../../../language/model.js';
 import { createMemory } from '../../../memory.js';
-import type { Doing } from '../doings.js';
 import type { Facts } from '../facts.js';
 import { type Hold, keyOf } from '../holds.js';
 import type { OfferedMode } from '../offers.js';
@@ -13,41 +12,45 @@ import type { Survey } from '../survey.js';
 
 /** dead-binding, behind-the-console. */
 export function rowHolds(survey: Survey): readonly Hold[] {
-  return [...deadRows(survey), ...deadFallbacks(survey), ...survey.facts.flatMap(behindTheConsole)];
+  const alive = aliveIn(survey.facts);
+  return [
+    ...deadRows(survey, alive),
+    ...deadFallbacks(survey, alive),
+    ...survey.facts.flatMap(behindTheConsole),
+  ];
 }
 
 /** Where a mode is reachable. */
 const situationsIn = (mode: Mode, facts: readonly Facts[]): readonly Situation[] =>
   facts.filter(({ recipes }) => recipes.has(mode)).flatMap(({ offer }) => offer.situations);
 
-/** All that can be done somewhere, in the sets in which it was found; many situations share one. */
-const usableIn = (facts: readonly Facts[]): ReadonlySet<ReadonlySet<Doing>> =>
-  new Set(facts.flatMap(({ usable }) => [...usable.values()]));
+type Alive = ReadonlySet<BindingRow | Fallback | null>;
 
-function deadRows({ scheme, facts }: Survey): readonly Hold[] {
-  const alive = new Set<BindingRow>();
-  for (const doings of usableIn(facts))
-    for (const { row, fallback } of doings) if (row !== null && fallback === null) alive.add(row);
+/** The rows and fallbacks that can be done somewhere; a row that only a fallback stands for is not among them. */
+function aliveIn(facts: readonly Facts[]): Alive {
+  // Many situations share a set.
+  const usable = new Set(facts.flatMap(own => [...own.usable.values()]));
+  const alive = new Set<BindingRow | Fallback | null>();
+  for (const doings of usable) for (const { row, fallback } of doings) alive.add(fallback ?? row);
+  return alive;
+}
+
+/** In a mode that is reachable nowhere no row is dead: such a hold is in no situation, and is not told. */
+function deadRows({ scheme, facts }: Survey, alive: Alive): readonly Hold[] {
   return scheme.modes.flatMap(mode => {
     const situations = situationsIn(mode, facts);
-    if (situations.length === 0) return [];
     const dead = mode.rows.filter(row => !alive.has(row));
     return dead.map(row => deadHold(row.at, mode, row.action.name, `${row.index}`, situations));
   });
 }
 
 /** A fallback that is in force nowhere has nothing to do, and so can't fail to do it. */
-function deadFallbacks({ scheme, facts }: Survey): readonly Hold[] {
-  const alive = new Set<Fallback>();
-  if (scheme.fallbacks.length > 0)
-    for (const doings of usableIn(facts))
-      for (const { fallback } of doings) if (fallback !== null) alive.add(fallback);
+function deadFallbacks({ scheme, facts }: Survey, alive: Alive): readonly Hold[] {
   return scheme.fallbacks.flatMap((fallback, index) => {
     const { instead } = fallback;
     if (instead.kind !== 'binding' || alive.has(fallback)) return [];
     const forced = facts.filter(({ offer }) => isInForce(fallback, offer.console));
     const situations = situationsIn(instead.mode, forced);
-    if (situations.length === 0) return [];
     return [deadHold(fallback.at, instead.mode, subjectName(fallback), `fallback ${index}`, situations)];
   });
 }
@@ -78,10 +81,6 @@ function deadHold(
 }
 
 function behindTheConsole({ offer }: Facts): readonly Hold[] {
-  const hasRear = offer.situations.some(({ console }) =>
-    SWITCH_NAMES.some(name => console.switches[name].kind === 'rear'),
-  );
-  if (!hasRear) return [];
   return [...offer.modes]
     .filter(([mode]) => mode.kind === 'play')
     .flatMap(([mode, offered]) =>

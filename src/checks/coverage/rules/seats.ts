@@ -21,12 +21,11 @@ export function seatHolds(survey: Survey): readonly Hold[] {
 
 function seatGaps(survey: Survey): readonly Hold[] {
   return acrossSeats(survey).flatMap(({ own, situations, peers }) =>
-    [...own.offer.modes.keys()].flatMap(mode => {
-      const here = own.offer.modes.get(mode)?.actions;
+    [...own.offer.modes].flatMap(([mode, { actions: here }]) => {
       const missed = new Map<Action, Binding>();
       for (const peer of peers)
         for (const [action, binding] of peer.offer.modes.get(mode)?.actions ?? [])
-          if (here?.has(action) !== true && !missed.has(action)) missed.set(action, binding);
+          if (!here.has(action) && !missed.has(action)) missed.set(action, binding);
       return [...missed].map(
         ([action, binding]): Hold => ({
           rule: 'seat-gap',
@@ -48,7 +47,6 @@ function seatGaps(survey: Survey): readonly Hold[] {
 
 function oneSided({ offer }: Facts): readonly Hold[] {
   const { seats } = offer;
-  if (seats.players.length < 2) return [];
   return [...offer.modes].flatMap(([mode, offered]) =>
     remembered([offered, seats], () => sidesOf(offered, seats)).map(side => oneSidedHold(offer, mode, side)),
   );
