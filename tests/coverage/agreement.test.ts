@@ -1,16 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkCoverage } from '../../src/checks/coverage.js';
-import type { Finding } from '../../src/findings/finding.js';
-import { createReport } from '../../src/findings/report.js';
-import { readScheme } from '../../src/language/read.js';
-import { type Findings, searchPlainly } from './plain-rules.js';
+import { judgeBoth, wrongRecipes } from './both-opinions.js';
 import { randomScheme } from './random-scheme.js';
 import { wideScheme } from './wide-scheme.js';
 
 /**
  * Agreement with an independent method (plain-rules.ts): the same verdicts, reachable modes and variations,
- * recipe lengths, and the same rules for the same things in the same places.
+ * recipe lengths, losses, and the same rules for the same things in the same places; each recipe leads where it should.
  */
 describe('coverage agrees with a plain search over explicit states', () => {
   test('on random schemes', () => {
@@ -44,10 +40,12 @@ describe('coverage agrees with a plain search over explicit states', () => {
 
 function compareBoth(text: string): ReturnType<typeof judgeBoth> {
   const both = judgeBoth(text);
-  const { ours, theirs } = both;
+  const { scheme, coverage, ours, theirs } = both;
   expect([...ours.cells]).toEqual([...theirs.cells]);
   expect([...ours.variations]).toEqual([...theirs.variations]);
+  expect([...ours.losses]).toEqual([...theirs.losses]);
   expect([...ours.holds].sort()).toEqual([...theirs.holds].sort());
+  expect(wrongRecipes(scheme, coverage)).toEqual([]);
   return both;
 }
 
@@ -70,50 +68,3 @@ const RULES = [
 ];
 
 const count = (seen: Map<string, number>, what: string) => seen.set(what, (seen.get(what) ?? 0) + 1);
-
-function judgeBoth(text: string): { ours: Omit<Findings, 'states'>; theirs: Findings } {
-  const { report, findings } = createReport();
-  const scheme = readScheme([{ path: 'test.md', text }], report);
-  if (scheme === null) throw new Error('the random scheme has no mode');
-  const before = findings.length;
-  const coverage = checkCoverage(scheme, report);
-  const rowAt = new Map(
-    scheme.modes.flatMap(mode => mode.rows.map(row => [row.at.range.start.offset, row.index] as const)),
-  );
-  const holds = new Set(
-    findings
-      .slice(before)
-      .filter(({ rule }) => rule !== 'idle-control')
-      .flatMap(finding => holdsOf(finding, rowAt)),
-  );
-  const lengthOf = (recipe: readonly unknown[] | null) => recipe?.length ?? -1;
-  const cells = coverage.cells.map(
-    ({ console, seats, standard, mode, verdict, recipe }) =>
-      [
-        `${console.name}|${seats.name}|${standard.name}|${mode.name}`,
-        `${verdict} ${lengthOf(recipe)}`,
-      ] as const,
-  );
-  const variations = coverage.variations.map(
-    ({ console, seats, standard, variation, recipe }) =>
-      [`${console.name}|${seats.name}|${standard.name}|${variation.name}`, lengthOf(recipe)] as const,
-  );
-  return {
-    ours: { holds, cells: new Map(cells), variations: new Map(variations) },
-    theirs: searchPlainly(scheme),
-  };
-}
-
-/** A finding as the plain search writes it: one text for each place it holds in. */
-function holdsOf(finding: Finding, rowAt: ReadonlyMap<number, number>): readonly string[] {
-  const { rule, mode = '', actions, settings, players, values, variation, where } = finding;
-  if (rule === 'dead-binding') {
-    const row = rowAt.get(finding.at.range.start.offset);
-    return row === undefined ? [] : [`${rule}|${mode}|${actions?.[0]}|row ${row}`];
-  }
-  const hasPlayer = rule === 'lost-action' || rule === 'behind-the-console';
-  const subject = variation ?? actions?.[0] ?? settings?.[0] ?? '';
-  const player = hasPlayer ? (players?.[0] ?? '') : '';
-  const value = rule === 'lost-value' ? (values?.[0] ?? '') : '';
-  return (where ?? []).map(place => [rule, mode, subject, player, value, ...place].join('|'));
-}

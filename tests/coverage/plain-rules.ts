@@ -99,7 +99,7 @@ function judgeActions(scheme: Scheme, known: Known, mode: Mode, peers: Known[], 
 }
 
 /** A play mode is reached with the variation's values. */
-export function isPlayed(scheme: Scheme, { profile }: Known, { values }: Variation) {
+export function isPlayed(scheme: Scheme, { profile }: Pick<Known, 'profile'>, { values }: Variation) {
   return ({ state }: { state: State }): boolean =>
     state.mode.kind === 'play' &&
     [...values].every(([setting, value]) => valueIn(scheme, setting, profile, state) === value);
@@ -163,7 +163,10 @@ function judgeMusts(scheme: Scheme, known: Known, say: Say): void {
           ({ subject, without }) =>
             subject.kind === 'action' && subject.action === action && without === name,
         );
-        if (isGone(profile, name) && isNeeded(own, name, profile) && !isAnswered)
+        const others = (known.ways.get(mode) ?? []).filter(
+          ({ kind, action: its }) => kind === 'fallback' && its === action.name,
+        );
+        if (isGone(profile, name) && isNeeded([...own, ...others], name, profile) && !isAnswered)
           say('no-fallback', mode.name, action.name);
       }
     }

@@ -201,7 +201,9 @@ function fallbackWays(fallback: Scheme['fallbacks'][number], mode: Mode, place: 
       when: [],
       effects: [{ kind: 'step', setting, by: 1, at }],
     };
-    return instead.alternatives.flatMap(chord => expand(steps(chord), [chord], gesture, place, rest));
+    return instead.alternatives.flatMap(chord =>
+      steppers(chord, place.seats).flatMap(who => expand(who, [chord], gesture, place, rest)),
+    );
   }
   return mode.rows
     .filter(row => row.action === subject.action && needs(row, without, place.profile))
@@ -215,16 +217,15 @@ function fallbackWays(fallback: Scheme['fallbacks'][number], mode: Mode, place: 
     );
 }
 
-/** The port's player; anyone for a console switch. */
-function steps(chord: Chord): Who {
+/** The port's player, or either of two; anyone for a console switch. */
+function steppers(chord: Chord, { players }: SeatsRow): Who[] {
   for (const part of chord.parts) {
     if (part.kind !== 'control' || part.port === null) continue;
-    return {
-      kind: 'player',
-      player: (part.letter === '' ? part.port : `${part.port} ${part.letter}`) as 'left',
-    };
+    return players
+      .filter(({ port, letter }) => port === part.port && (part.letter === '' || part.letter === letter))
+      .map(({ name }) => ({ kind: 'player', player: name }));
   }
-  return { kind: 'anyone' };
+  return [{ kind: 'anyone' }];
 }
 
 function needs({ gesture, alternatives }: Mode['rows'][number], without: string, profile: Console): boolean {

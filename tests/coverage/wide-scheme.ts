@@ -15,7 +15,7 @@ function wideRow() {
     effects: fc.array(fc.tuple(fc.nat(), fc.constantFrom('next', 'previous', 'value'), fc.nat()), {
       maxLength: 3,
     }),
-    goTo: fc.option(fc.nat(), { freq: 1 }),
+    goTo: fc.option(fc.nat(), { freq: 2 }),
   });
 }
 

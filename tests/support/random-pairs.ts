@@ -36,7 +36,7 @@ export function momentaryPairs(count: number, mostReads: number): fc.Arbitrary<B
       y: binding,
       xHoldsY: maybe,
       yHoldsX: maybe,
-      third: count === 1 ? fc.constant(null) : fc.option(third, { freq: 1 }),
+      third: count === 1 ? fc.constant(null) : fc.option(third, { freq: 2 }),
       xGoes: fc.boolean(),
       yGoes: fc.boolean(),
       opposites: count > 2 ? fc.boolean() : fc.constant(false),

@@ -4,7 +4,6 @@ export interface Store {
   /** The node of a level with the children that stand in the level's buffer. */
   make(level: number): number;
   readonly buffers: readonly Int32Array[];
-  nodes(): number;
 }
 
 export function createStore(sizes: readonly number[], most: number): Store {
@@ -60,7 +59,6 @@ export function createStore(sizes: readonly number[], most: number): Store {
     child: (node, value) => children[(starts[node] ?? 0) + value] ?? 0,
     make,
     buffers,
-    nodes: () => nodes,
   };
 }
 

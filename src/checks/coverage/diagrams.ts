@@ -26,8 +26,6 @@ export interface Diagrams {
   before(change: LevelChange, set: number): number;
   /** A state of the set that has, on each level, a value that the mask lets through; the lowest values first. */
   find(set: number, masks: Masks): number[] | null;
-  /** Nodes made so far. */
-  nodes(): number;
 }
 
 /** By level: which values will do; null where all will. */
@@ -159,7 +157,6 @@ export function createDiagrams(sizes: readonly number[], most = MOST_NUMBERS): D
       const state: number[] = [];
       return set !== 0 && find(set, masks, 0, state, new Set()) ? state : null;
     },
-    nodes: store.nodes,
   };
 }
 

@@ -64,8 +64,8 @@ function recipesOf(inquiry: Inquiry): ReadonlyMap<Mode, readonly RecipeStep[]> {
   const { projection, found } = look(inquiry, []);
   const recipes = new Map<Mode, readonly RecipeStep[]>();
   const masks = projection.levels.map(() => null);
-  for (const [number, { mode, isOffered }] of inquiry.graph.modes.entries()) {
-    if (!isOffered || found.reached()[number] === 0) continue;
+  for (const [number, { mode }] of inquiry.graph.modes.entries()) {
+    if (found.reached()[number] === 0) continue;
     const route = found.walk().routeTo({ modes: [number], masks });
     if (route !== null) recipes.set(mode, tell(route, projection));
   }
@@ -81,9 +81,8 @@ function variationsOf(inquiry: Inquiry): Facts['variations'] {
   const guards = new Map(offered.map(each => [each, guardOf(demandsOf(each), graph.space)]));
   const asked = [...guards.values()].flatMap(guard => [...(guard ?? new Map<number, unknown>()).keys()]);
   const { projection, found } = look(inquiry, asked);
-  const played = [...graph.modes.keys()].filter(number => graph.modes[number]?.mode.kind === 'play');
-  const states = played.reduce((all, mode) => found.diagrams.union(all, found.reached()[mode] ?? 0), 0);
-  const modes = played.filter(mode => found.reached()[mode] !== 0);
+  const modes = [...graph.modes.keys()].filter(number => graph.modes[number]?.mode.kind === 'play');
+  const states = modes.reduce((all, mode) => found.diagrams.union(all, found.reached()[mode] ?? 0), 0);
   const recipes = new Map<Variation, readonly RecipeStep[] | null>();
   for (const [variation, guard] of guards) {
     const masks = projection.levels.map(level => guard?.get(level) ?? null);
@@ -97,10 +96,10 @@ function variationsOf(inquiry: Inquiry): Facts['variations'] {
 const demandsOf = ({ values }: Variation) =>
   [...values].map(([setting, value]) => ({ setting, is: true, value }));
 
-/** Whether a reachable state of a mode lies in the guard. */
+/** Whether a reachable state of a mode that is reachable lies in the guard. */
 function isMet(guard: Guard, mode: number, { projection, found }: Look): boolean {
   const set = found.reached()[mode] ?? 0;
-  if (set === 0 || set === found.diagrams.full || guard.size === 0) return set !== 0;
+  if (set === found.diagrams.full || guard.size === 0) return true;
   const masks = projection.levels.map(level => guard.get(level) ?? null);
   return found.diagrams.find(set, masks) !== null;
 }
@@ -128,7 +127,7 @@ function rowsAndValues(inquiry: Inquiry, recipes: Facts['recipes']): Pick<Facts,
       reading.kind === 'constant'
         ? [reading.value]
         : reading.values.filter((_, value) => numbers(reading.variable)[value] === true);
-    values.set(setting, new Set(recipes.size === 0 ? [] : has));
+    values.set(setting, new Set(has));
   }
   return { usable, values };
 }
@@ -174,16 +173,17 @@ function trapsOf(inquiry: Inquiry): Pick<Facts, 'stuck' | 'stale'> {
   return { stuck: offered > 1 ? inWords(stuck) : new Map(), stale: inWords(stale) };
 }
 
-/** ` with “Chart” at 3 and TV type at B-W`; empty where no setting or switch has to do with it. */
+/**
+ * ` with “Chart” at 3 and “Fog” at low`; empty where no setting has to do with it. The position of a switch never
+ * has, since it can be moved anywhere.
+ */
 function trapInWords(trap: Trap, { levels }: Projection, { space }: Graph): string {
   const parts = levels.flatMap((level, index) => {
     const variable = space.variables[level];
     const value = trap[index] ?? -1;
-    if (variable === undefined || value === -1) return [];
-    return variable.kind === 'setting'
-      ? `“${variable.setting.name}” at ${variable.setting.values[value]}`
-      : `${variable.name} at ${variable.positions[value]}`;
+    if (variable?.kind !== 'setting' || value === -1) return [];
+    return `“${variable.setting.name}” at ${variable.setting.values[value]}`;
   });
   if (parts.length === 0) return '';
-  return ` with ${new Intl.ListFormat('en', { type: 'conjunction' }).format(parts)}`;
+  return ` with ${new Intl.ListFormat('en').format(parts)}`;
 }

@@ -1,7 +1,7 @@
 import { type Contact, contactType, controlContact, switchContact } from '../../gestures/contacts.js';
 import type { ConsoleProfile } from '../../hardware/consoles.js';
-import type { SwitchName } from '../../hardware/switches.js';
-import type { Action, Mode, SeatedPlayer, SeatsRow, Setting } from '../../language/model.js';
+import type { MomentarySwitchName, SwitchName } from '../../hardware/switches.js';
+import type { Action, BindingRow, Mode, SeatedPlayer, SeatsRow, Setting } from '../../language/model.js';
 import type { Doer } from './doings.js';
 import type { Where } from './holds.js';
 import type { Offer } from './offers.js';
@@ -12,6 +12,9 @@ interface Question {
   readonly where: Where;
   readonly survey: Survey;
 }
+
+/** Whose control it is to be: with `each`, one that every player has. */
+type Hands = Doer | 'each';
 
 /** A control that nothing in a mode uses, in as many of the seats rows as can be. */
 export interface FreeControl {
@@ -49,24 +52,27 @@ function gameWay(setting: Setting, free: FreeControl | null, question: Question)
   for (const mode of question.survey.scheme.modes)
     for (const { action, effects } of mode.rows)
       if (effects.some(effect => effect.kind !== 'go to' && effect.setting === setting))
-        if (missingSwitches(mode, action, question.console).length > 0)
+        if (needsOf(mode, action, question.console).length > 0)
           return actionWay({ ...question, mode, action, doer: 'anyone' });
   if (free === null) return [`Let a row that can be done there set “${setting.name}”.`];
   const { mode, control, why } = free;
   return [`Add a row to “${mode.name}”: \`${control}\`, \`press\`, then \`${setting.name}: next\`. ${why}`];
 }
 
-/** How an action could be done instead, in the mode that lost it. */
+/**
+ * How an action could be done instead, in the mode that lost it.
+ *
+ * @param doer who lost it; a fallback is for whoever does the row that it stands for
+ */
 export function actionWay({
   mode,
   action,
   doer,
   ...question
 }: Question & { mode: Mode; action: Action; doer: Doer }): readonly string[] {
-  const free = freeIn(mode, question, doer);
-  const switches = new Set(missingSwitches(mode, action, question.console));
-  const [name] = switches;
-  const subject = name === undefined ? null : `without ${name}, for “${action.name}”`;
+  const [need] = needsOf(mode, action, question.console);
+  const free = freeIn(mode, question, need === undefined ? doer : handsOf(need.row));
+  const subject = need === undefined ? null : `without ${need.name}, for “${action.name}”`;
   if (free === null)
     return [
       subject === null
@@ -88,18 +94,29 @@ const noneFree = ({ where }: Question): string =>
 const isKept = (mode: Mode, action: Action): boolean =>
   mode.rows.some(row => row.action === action && row.gesture?.value.kind === 'at');
 
+interface Need {
+  readonly row: BindingRow;
+  readonly name: SwitchName;
+}
+
 /** The switches of an action's rows that the console fixes or lacks. */
-function missingSwitches(mode: Mode, action: Action, profile: ConsoleProfile): readonly SwitchName[] {
+function needsOf(mode: Mode, action: Action, profile: ConsoleProfile): readonly Need[] {
   return mode.rows
     .filter(row => row.action === action)
-    .flatMap(row => row.alternatives.flatMap(({ parts }) => parts))
-    .flatMap(part => (part.kind === 'switch' ? [part.name] : []))
-    .filter(name => ['fixed', 'absent'].includes(profile.switches[name].kind));
+    .flatMap(row => row.alternatives.flatMap(({ parts }) => parts.map(part => ({ row, part }))))
+    .flatMap(({ row, part }) => (part.kind === 'switch' ? [{ row, name: part.name }] : []))
+    .filter(({ name }) => ['fixed', 'absent'].includes(profile.switches[name].kind));
 }
+
+const handsOf = ({ who }: BindingRow): Hands =>
+  who.value.kind === 'player' ? who.value.player : who.value.kind;
 
 const FITTING = { menu: 0, pause: 1, play: 2 } as const;
 
-/** In a mode where games are chosen: a menu, the start mode, a pause, at last a play mode. */
+/**
+ * In as many of the seats rows as can be, and in a mode where games are chosen: a menu, the start mode, a pause, at
+ * last a play mode.
+ */
 function freeForSetting(question: Question): FreeControl | null {
   const { scheme } = question.survey;
   const offers = offersOf(question);
@@ -107,11 +124,12 @@ function freeForSetting(question: Question): FreeControl | null {
   const modes = scheme.modes
     .filter(mode => offers.some(({ recipes }) => recipes.has(mode)))
     .sort((a, b) => rank(a) - rank(b));
+  let best: FreeControl | null = null;
   for (const mode of modes) {
     const free = freeIn(mode, question, 'anyone');
-    if (free !== null) return free;
+    if (free !== null && free.offers.length > (best?.offers.length ?? 0)) best = free;
   }
-  return null;
+  return best;
 }
 
 /** The facts of the finding's situations on the console. */
@@ -126,81 +144,87 @@ function offersOf({ console, where, survey }: Question) {
   );
 }
 
-function freeIn(mode: Mode, question: Question, doer: Doer): FreeControl | null {
+function freeIn(mode: Mode, question: Question, hands: Hands): FreeControl | null {
   const offers = offersOf(question)
     .map(({ offer }) => offer)
     .filter(({ modes }) => modes.has(mode));
-  let best: { readonly name: string; readonly offers: readonly Offer[] } | null = null;
-  for (const name of new Set(offers.flatMap(({ seats, console }) => candidates(seats, console, doer)))) {
-    const free = offers.filter(offer => isFree(name, mode, offer, doer));
-    if (free.length > (best?.offers.length ?? 0)) best = { name, offers: free };
-  }
+  const free = new Map<string, Place[]>();
+  for (const offer of offers)
+    for (const { name, contacts } of candidates(offer, hands)) {
+      const places = free.get(name) ?? [];
+      free.set(name, places);
+      if (isFree(contacts, mode, offer)) places.push({ offer, contacts });
+    }
+  let best: { readonly name: string; readonly places: readonly Place[] } | null = null;
+  for (const [name, places] of free) if (places.length > (best?.places.length ?? 0)) best = { name, places };
   if (best === null) return null;
-  const seats = best.offers.length < offers.length ? ` in ${namesOf(best.offers)}` : '';
-  const why = `It is free: no row of “${mode.name}” uses ${best.name} on ${question.console.name}${seats}.${elsewhere(best.name, mode, best.offers, doer)}`;
-  return { mode, control: best.name, why, offers: best.offers };
+  const own = best.places.map(({ offer }) => offer);
+  const seats = own.length < offers.length ? ` in ${namesOf(own)}` : '';
+  // The other player may well use the control of the same name.
+  const [id = best.name, ...others] = new Set(
+    best.places.flatMap(({ contacts }) => contacts.map(each => each.id)),
+  );
+  const uses = `uses ${others.length === 0 ? id : best.name} on ${question.console.name}${seats}`;
+  const why = `It is free: no row of “${mode.name}” ${uses}.${elsewhere(best.places)}`;
+  return { mode, control: best.name, why, offers: own };
+}
+
+/** Where a control is free, and which contacts that is there. */
+interface Place {
+  readonly offer: Offer;
+  readonly contacts: readonly Contact[];
 }
 
 const namesOf = (offers: readonly Offer[]): string =>
   new Intl.ListFormat('en').format([...new Set(offers.map(({ seats }) => seats.name))]);
 
-/** What the control does in another mode, so that the reader sees that it is known and harmless. */
-function elsewhere(name: string, mode: Mode, offers: readonly Offer[], doer: Doer): string {
-  for (const offer of offers) {
-    const contacts = contactsOf(name, offer.seats, offer.console, doer);
-    for (const [other, { bindings }] of offer.modes) {
-      if (other === mode) continue;
+/** What it does in another mode (in its own it does nothing): so the reader sees that it is known and harmless. */
+function elsewhere(places: readonly Place[]): string {
+  for (const { offer, contacts } of places)
+    for (const [mode, { bindings }] of offer.modes) {
       const use = bindings.find(({ parts }) => parts.some(({ id }) => contacts.some(each => each.id === id)));
-      if (use !== undefined) return ` (In “${other.name}” it does “${use.actionName}”.)`;
+      if (use !== undefined) return ` (In “${mode.name}” it does “${use.actionName}”.)`;
     }
-  }
   return '';
 }
 
-/** Controls by name, the best place for something extra first: SELECT, then the controllers, RESET last. */
-function candidates(seats: SeatsRow, console: ConsoleProfile, doer: Doer): readonly string[] {
-  const names = seats.players
-    .filter(({ name }) => doer === 'anyone' || name === doer)
-    .flatMap(player => momentaryOf(player).map(name => nameFor(player, name, doer)));
-  const panel = (name: SwitchName) =>
-    doer === 'anyone' && console.switches[name].kind === 'front' ? [name] : [];
-  return [...panel('SELECT'), ...names, ...panel('RESET')];
+interface Candidate {
+  /** As `Control` is written. */
+  readonly name: string;
+  /** One for each of the hands. */
+  readonly contacts: readonly Contact[];
+}
+
+/** The best place for something extra first: SELECT, then the controllers, RESET last. */
+function candidates({ seats, console }: Offer, hands: Hands): readonly Candidate[] {
+  const panel = (name: MomentarySwitchName) =>
+    hands === 'anyone' && console.switches[name].kind === 'front'
+      ? [{ name, contacts: [switchContact(name)] }]
+      : [];
+  return [...panel('SELECT'), ...onControllers(seats, hands), ...panel('RESET')];
 }
 
 /** A control for anyone is named outright; a player's own is not. */
-function nameFor({ name }: SeatedPlayer, control: string, doer: Doer): string {
-  return doer === 'anyone' ? `${name} ${control}` : control;
+function onControllers({ players }: SeatsRow, hands: Hands): readonly Candidate[] {
+  if (hands === 'anyone')
+    return players.flatMap(momentaryOf).map(({ contact }) => ({ name: contact.id, contacts: [contact] }));
+  const own = players.filter(({ name }) => hands === 'each' || name === hands).map(momentaryOf);
+  const [first = []] = own;
+  return first
+    .map(({ name }) => ({
+      name,
+      contacts: own.flat().flatMap(each => (each.name === name ? [each.contact] : [])),
+    }))
+    .filter(({ contacts }) => contacts.length === own.length);
 }
 
-const momentaryOf = (player: SeatedPlayer): readonly string[] =>
-  ownContacts(player)
-    .filter(contact => contactType(contact) === 'momentary')
-    .flatMap(contact => (contact.kind === 'control' ? [contact.control.name] : []));
-
-const ownContacts = ({ port, letter, controller }: SeatedPlayer): readonly Contact[] =>
+const momentaryOf = ({ port, letter, controller }: SeatedPlayer) =>
   controller.controls
-    .filter(control => control.seat === letter)
-    .map(control => controlContact(port, controller, control));
+    .filter(({ seat }) => seat === letter)
+    .map(control => ({ name: control.name, contact: controlContact(port, controller, control) }))
+    .filter(({ contact }) => contactType(contact) === 'momentary');
 
-function contactsOf(
-  name: string,
-  { players }: SeatsRow,
-  console: ConsoleProfile,
-  doer: Doer,
-): readonly Contact[] {
-  if (name === 'SELECT' || name === 'RESET')
-    return console.switches[name].kind === 'front' ? [switchContact(name)] : [];
-  return players
-    .filter(player => doer === 'anyone' || player.name === doer)
-    .flatMap(player =>
-      ownContacts(player).filter(
-        contact => contact.kind === 'control' && nameFor(player, contact.control.name, doer) === name,
-      ),
-    );
-}
-
-function isFree(name: string, mode: Mode, { seats, console, modes }: Offer, doer: Doer): boolean {
-  const contacts = contactsOf(name, seats, console, doer);
+function isFree(contacts: readonly Contact[], mode: Mode, { modes }: Offer): boolean {
   const used = new Set(modes.get(mode)?.bindings.flatMap(({ parts }) => parts.map(({ id }) => id)));
-  return contacts.length > 0 && contacts.every(({ id }) => !used.has(id));
+  return contacts.every(({ id }) => !used.has(id));
 }

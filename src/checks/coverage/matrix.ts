@@ -1,4 +1,3 @@
-import type { Mode } from '../../language/model.js';
 import type { Coverage, CoverageCell, Verdict } from '../coverage-model.js';
 
 /** The coverage matrix as plain data: modes down; consoles, seats rows and standards across. */
@@ -57,7 +56,7 @@ export function viewCoverageMatrix({ cells }: Coverage, { merge = true }: Matrix
     columns: merged.map(viewColumn),
     rows: modes.map(mode => ({
       mode: mode.name,
-      cells: merged.map(([first]) => viewCell(first?.find(cell => cell.mode === mode))),
+      cells: merged.flatMap(([first = []]) => first.filter(cell => cell.mode === mode).map(viewCell)),
     })),
     key: Object.values(VERDICT_MARKS).filter(({ verdict }) => occurring.has(verdict)),
   };
@@ -91,17 +90,18 @@ function mergeAlike(columns: readonly Column[]): readonly (readonly Column[])[] 
 }
 
 const isAlike = (one: Column, other: Column): boolean =>
-  one.length === other.length &&
   one.every((cell, index) => {
     const its = other[index];
     return its !== undefined && cell.verdict === its.verdict && sentenceOf(cell) === sentenceOf(its);
   });
 
 function viewColumn(run: readonly Column[]): MatrixColumn {
-  const covers = run.flatMap(([cell]) =>
-    cell === undefined
-      ? []
-      : [{ console: cell.console.name, seats: cell.seats.name, standard: cell.standard.name }],
+  const covers = run.flatMap(column =>
+    column.slice(0, 1).map(({ console, seats, standard }) => ({
+      console: console.name,
+      seats: seats.name,
+      standard: standard.name,
+    })),
   );
   return {
     covers,
@@ -111,13 +111,13 @@ function viewColumn(run: readonly Column[]): MatrixColumn {
   };
 }
 
-const viewCell = (cell: CoverageCell | undefined): MatrixCell =>
-  cell === undefined
-    ? { ...VERDICT_MARKS['not offered'], sentence: '' }
-    : { ...VERDICT_MARKS[cell.verdict], sentence: sentenceOf(cell) };
+const viewCell = (cell: CoverageCell): MatrixCell => ({
+  ...VERDICT_MARKS[cell.verdict],
+  sentence: sentenceOf(cell),
+});
 
 /** `Can’t be reached; “Wind” stays “mild”.` */
-function sentenceOf({ reasons }: { readonly reasons: readonly string[]; readonly mode: Mode }): string {
+function sentenceOf({ reasons }: CoverageCell): string {
   const text = reasons.join('; ');
   return text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

@@ -30,12 +30,16 @@ export interface Step {
 export function createStep(doing: Doing, space: Space, changes: Changes): Step | null {
   const asked = guardOf(doing.conditions, space);
   if (asked === null) return null;
-  const moved = movedSwitch(doing);
-  const guard = guardGesture(asked, doing, moved, space);
+  const { gesture } = doing;
+  const name = twoPositionSwitch(doing);
+  const guard =
+    name !== null && gesture !== null && 'position' in gesture
+      ? guardSwitch(asked, name, gesture.position, gesture.kind === 'at', space)
+      : asked;
   if (guard === null) return null;
   const maps = new Map<number, number[]>();
   applyEffects(doing.effects, maps, space);
-  if (moved !== null) moveSwitch(moved, maps, space);
+  if (name !== null && gesture?.kind !== 'at') moveSwitch(name, maps, space);
   return { guard, change: createChange(guard, maps, space, changes), to: targetOf(doing.effects) };
 }
 
@@ -62,23 +66,9 @@ function targetOf(effects: readonly Effect[]): Mode | null {
   return null;
 }
 
-function movedSwitch({ gesture, worked }: Doing): TwoPositionSwitchName | null {
-  if (gesture === null || worked === null || !isTwoPosition(worked.name)) return null;
-  return gesture.kind === 'flip' || gesture.kind === 'flip to' ? worked.name : null;
-}
-
-function guardGesture(
-  guard: Guard,
-  { gesture, worked }: Doing,
-  moved: TwoPositionSwitchName | null,
-  space: Space,
-): Guard | null {
-  if (gesture?.kind === 'flip to' && moved !== null)
-    return guardSwitch(guard, moved, gesture.position, false, space);
-  if (gesture?.kind === 'at' && worked !== null && isTwoPosition(worked.name))
-    return guardSwitch(guard, worked.name, gesture.position, true, space);
-  return guard;
-}
+/** The switch that is looked at (`at`) or moved (`flip`, `flip to`): these are all the gestures that fit one. */
+const twoPositionSwitch = ({ worked }: Doing): TwoPositionSwitchName | null =>
+  worked !== null && isTwoPosition(worked.name) ? worked.name : null;
 
 /** A switch has two positions: moved, it is in the other one. */
 function moveSwitch(name: TwoPositionSwitchName, maps: Map<number, number[]>, space: Space): void {
@@ -86,19 +76,19 @@ function moveSwitch(name: TwoPositionSwitchName, maps: Map<number, number[]>, sp
   if (variable !== undefined) maps.set(variable, [1, 0]);
 }
 
-/** In order; a setting that the game does not keep on this console is not changed by an effect. */
+/** In order. Effects are on settings that the game keeps: the language has no others. */
 function applyEffects(effects: readonly Effect[], maps: Map<number, number[]>, space: Space): void {
   for (const effect of effects) {
     if (effect.kind === 'go to') continue;
     const reading = space.readings.get(effect.setting);
     if (reading?.kind !== 'variable') continue;
-    if (space.variables[reading.variable]?.kind !== 'setting') continue;
     const size = reading.values.length;
     const before = maps.get(reading.variable) ?? reading.values.map((_, value) => value);
-    const wanted = effect.kind === 'set' ? reading.values.indexOf(effect.value) : -1;
     maps.set(
       reading.variable,
-      before.map(value => (effect.kind === 'set' ? wanted : (value + effect.by + size) % size)),
+      before.map(value =>
+        effect.kind === 'set' ? reading.values.indexOf(effect.value) : (value + effect.by + size) % size,
+      ),
     );
   }
 }

@@ -1,5 +1,4 @@
 import type { Binding } from '../../gestures/bindings.js';
-import type { Gesture } from '../../language/model.js';
 import type { RecipeStep } from '../coverage-model.js';
 
 /**
@@ -28,22 +27,28 @@ const whoText = ({ player }: Binding): string => (player === 'anyone' ? 'anyone'
 
 function doesText({ gesture, parts }: Binding): string {
   const control = parts.map(({ id }) => id).join(' + ');
-  return VERBS[gesture.kind](control, gesture);
+  switch (gesture.kind) {
+    case 'press':
+    case 'held':
+    case 'repeat':
+      return `presses ${control}`;
+    case 'release':
+      return `presses ${control} and lets it go`;
+    case 'hold':
+      return `holds ${control} for ${gesture.time.text}`;
+    case 'tap':
+      return `taps ${control} for less than ${gesture.time.text}`;
+    case 'double tap':
+      return `presses ${control} twice within ${gesture.time.text}`;
+    case 'at':
+      return `leaves ${control} at ${gesture.position}`;
+    case 'flip to':
+      return `moves ${control} to ${gesture.position}`;
+    case 'flip':
+      return `moves ${control}`;
+    case 'turn':
+      return `turns ${control}`;
+    default:
+      return gesture satisfies never;
+  }
 }
-
-const timeOf = (gesture: Gesture): string => ('time' in gesture ? gesture.time.text : '');
-const positionOf = (gesture: Gesture): string => ('position' in gesture ? gesture.position : '');
-
-const VERBS: Readonly<Record<Gesture['kind'], (control: string, gesture: Gesture) => string>> = {
-  press: control => `presses ${control}`,
-  release: control => `presses ${control} and lets it go`,
-  held: control => `presses ${control}`,
-  hold: (control, gesture) => `holds ${control} for ${timeOf(gesture)}`,
-  tap: (control, gesture) => `taps ${control} for less than ${timeOf(gesture)}`,
-  'double tap': (control, gesture) => `presses ${control} twice within ${timeOf(gesture)}`,
-  repeat: control => `presses ${control}`,
-  at: (control, gesture) => `leaves ${control} at ${positionOf(gesture)}`,
-  'flip to': (control, gesture) => `moves ${control} to ${positionOf(gesture)}`,
-  flip: control => `moves ${control}`,
-  turn: control => `turns ${control}`,
-};

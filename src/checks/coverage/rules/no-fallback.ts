@@ -20,10 +20,8 @@ const isMissing = (state: SwitchState): boolean => state.kind === 'fixed' || sta
 export function lacksFallback(setting: Setting, profile: ConsoleProfile, scheme: Scheme): boolean {
   const { setBy } = setting;
   if (setBy.kind !== 'switch' || !isMissing(profile.switches[setBy.name])) return false;
-  return !scheme.fallbacks.some(
-    ({ subject, without }) =>
-      subject.kind === 'setting' && subject.setting === setting && without === setBy.name,
-  );
+  // A fallback for a setting is always for the switch that sets it.
+  return !scheme.fallbacks.some(({ subject }) => subject.kind === 'setting' && subject.setting === setting);
 }
 
 function forSettings(own: Facts, survey: Survey): readonly Hold[] {
@@ -34,7 +32,7 @@ function forSettings(own: Facts, survey: Survey): readonly Hold[] {
     if (setBy.kind !== 'switch') return [];
     return {
       rule: 'no-fallback',
-      key: keyOf('setting', setting.name, setBy.name),
+      key: keyOf(setting.name, setBy.name),
       situations: own.offer.situations,
       spoils: {
         verdict: 'broken',
@@ -108,7 +106,7 @@ function rowInNeed(
   if (rows.some(row => row.who.value.kind === 'game')) return null;
   const isOtherWay = (binding: Binding) => binding.action === action && !needs(binding, name, profile);
   const possible = offer.modes.get(mode)?.possible ?? [];
-  if (possible.some(binding => binding.origin.kind === 'row' && isOtherWay(binding))) return null;
+  if (possible.some(isOtherWay)) return null;
   const written = rows
     .flatMap(row => bindingsOfRow(row, offer.seats, withAllSwitches(profile)))
     .filter(({ gesture, parts }) => fitsParts(gesture, parts));
@@ -124,13 +122,19 @@ const mentions = ({ alternatives }: BindingRow, name: SwitchName): boolean =>
 const usesMissing = ({ parts }: Binding, profile: ConsoleProfile): boolean =>
   parts.some(part => part.kind === 'switch' && isMissing(profile.switches[part.name]));
 
+const FRONT: SwitchState = { kind: 'front' };
+
 /** The console as it would be with every switch there: then each row has the bindings that it is written for. */
-function withAllSwitches(profile: ConsoleProfile): ConsoleProfile {
-  const front: SwitchState = { kind: 'front' };
-  const switches = { ...profile.switches };
-  for (const name of SWITCH_NAMES) switches[name] = front;
-  return { ...profile, switches };
-}
+const withAllSwitches = (profile: ConsoleProfile): ConsoleProfile => ({
+  ...profile,
+  switches: {
+    'TV type': FRONT,
+    'left difficulty': FRONT,
+    'right difficulty': FRONT,
+    SELECT: FRONT,
+    RESET: FRONT,
+  },
+});
 
 function needs({ parts, gesture }: Binding, name: SwitchName, profile: ConsoleProfile): boolean {
   const state = profile.switches[name];
@@ -148,7 +152,7 @@ interface Need {
 function actionHold(own: Facts, survey: Survey, { action, name, mode, row }: Need): Hold {
   return {
     rule: 'no-fallback',
-    key: keyOf('action', mode.name, action.name, name),
+    key: keyOf(mode.name, action.name, name),
     situations: own.offer.situations,
     spoils: {
       verdict: 'broken',
