@@ -12,8 +12,8 @@ export interface Run {
   readonly lines: readonly string[];
 }
 
-/** Runs a command line in a folder; keeps what it writes. */
-export async function run(folder: string, ...words: readonly string[]): Promise<Run> {
+/** A terminal in a folder that keeps what is written to it. */
+export function createTestTerminal(folder: string, stopped: () => Promise<void> = async () => {}) {
   const out: string[] = [];
   const lines: string[] = [];
   const terminal: Terminal = {
@@ -23,8 +23,14 @@ export async function run(folder: string, ...words: readonly string[]): Promise<
     isInteractive: false,
     width: 100,
     workingFolder: folder,
-    stopped: async () => {},
+    stopped,
   };
+  return { terminal, out, lines };
+}
+
+/** Runs a command line in a folder; keeps what it writes. */
+export async function run(folder: string, ...words: readonly string[]): Promise<Run> {
+  const { terminal, out, lines } = createTestTerminal(folder);
   const code = await runCommandLine(words, terminal);
   return { code, out: out.join(''), lines };
 }

@@ -3,26 +3,16 @@ import { join } from 'node:path';
 import { expect, it, vi } from 'vitest';
 import type { ExitCode } from '../../src/cli/program.js';
 import { runCommandLine } from '../../src/cli/program.js';
-import { createColours } from '../../src/findings/formats/colours.js';
-import { folderWith, run, smallScheme } from './test-terminal.js';
+import { createTestTerminal, folderWith, run, smallScheme } from './test-terminal.js';
 
 /** `check --watch` in a folder, running until it is stopped. */
 function startWatching(folder: string, scheme: string) {
-  const out: string[] = [];
-  const lines: string[] = [];
   let stop = () => {};
   const stopped = new Promise<void>(resolve => {
     stop = resolve;
   });
-  const ended: Promise<ExitCode> = runCommandLine(['check', scheme, '--watch'], {
-    out: async text => void out.push(text),
-    say: line => void lines.push(line),
-    colours: createColours(false),
-    isInteractive: false,
-    width: 100,
-    workingFolder: folder,
-    stopped: () => stopped,
-  });
+  const { terminal, out, lines } = createTestTerminal(folder, () => stopped);
+  const ended: Promise<ExitCode> = runCommandLine(['check', scheme, '--watch'], terminal);
   const sees = async (text: string) =>
     vi.waitFor(() => expect([...out, ...lines].join('\n')).toContain(text), {
       timeout: 10_000,
