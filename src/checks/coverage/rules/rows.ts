@@ -24,50 +24,84 @@ export function rowHolds(survey: Survey): readonly Hold[] {
 const situationsIn = (mode: Mode, facts: readonly Facts[]): readonly Situation[] =>
   facts.filter(({ recipes }) => recipes.has(mode)).flatMap(({ offer }) => offer.situations);
 
-type Alive = ReadonlySet<BindingRow | Fallback | null>;
+interface Alive {
+  /** The rows and fallbacks that can be done somewhere; a row that only a fallback stands for is not among them. */
+  readonly done: ReadonlySet<BindingRow | Fallback | null>;
+  /** Rows that a fallback stands for somewhere. */
+  readonly stoodFor: ReadonlySet<BindingRow | null>;
+}
 
-/** The rows and fallbacks that can be done somewhere; a row that only a fallback stands for is not among them. */
 function aliveIn(facts: readonly Facts[]): Alive {
   // Many situations share a set.
   const usable = new Set(facts.flatMap(own => [...own.usable.values()]));
-  const alive = new Set<BindingRow | Fallback | null>();
-  for (const doings of usable) for (const { row, fallback } of doings) alive.add(fallback ?? row);
-  return alive;
+  const done = new Set<BindingRow | Fallback | null>();
+  const stoodFor = new Set<BindingRow | null>();
+  for (const doings of usable)
+    for (const { row, fallback } of doings) {
+      done.add(fallback ?? row);
+      if (fallback !== null) stoodFor.add(row);
+    }
+  return { done, stoodFor };
 }
 
 /** In a mode that is reachable nowhere no row is dead: such a hold is in no situation, and is not told. */
-function deadRows({ scheme, facts }: Survey, alive: Alive): readonly Hold[] {
+function deadRows({ scheme, facts }: Survey, { done, stoodFor }: Alive): readonly Hold[] {
   return scheme.modes.flatMap(mode => {
     const situations = situationsIn(mode, facts);
-    const dead = mode.rows.filter(row => !alive.has(row));
-    return dead.map(row => deadHold(row.at, mode, row.action.name, `${row.index}`, situations));
+    const dead = mode.rows.filter(row => !done.has(row));
+    return dead.map(row =>
+      deadHold(
+        { at: row.at, mode, action: row.action.name, key: `${row.index}` },
+        situations,
+        stoodFor.has(row) ? STOOD_FOR_WAYS : null,
+      ),
+    );
   });
 }
 
 /** A fallback that is in force nowhere has nothing to do, and so can't fail to do it. */
-function deadFallbacks({ scheme, facts }: Survey, alive: Alive): readonly Hold[] {
+function deadFallbacks({ scheme, facts }: Survey, { done }: Alive): readonly Hold[] {
   return scheme.fallbacks.flatMap((fallback, index) => {
     const { instead } = fallback;
-    if (instead.kind !== 'binding' || alive.has(fallback)) return [];
+    if (instead.kind !== 'binding' || done.has(fallback)) return [];
     const forced = facts.filter(({ offer }) => isInForce(fallback, offer.console));
     const situations = situationsIn(instead.mode, forced);
-    return [deadHold(fallback.at, instead.mode, subjectName(fallback), `fallback ${index}`, situations)];
+    return [
+      deadHold(
+        { at: fallback.at, mode: instead.mode, action: subjectName(fallback), key: `fallback ${index}` },
+        situations,
+      ),
+    ];
   });
 }
 
 const subjectName = ({ subject }: Fallback): string =>
   subject.kind === 'action' ? subject.action.name : `${subject.setting.name}: next`;
 
+/** What can never be done. */
+interface Dead {
+  readonly at: Place;
+  readonly mode: Mode;
+  readonly action: string;
+  /** What it is in its mode, told apart from all others. */
+  readonly key: string;
+}
+
+/** For a row whose switch is on no console of the scheme, while a fallback does it in another way. */
+const STOOD_FOR_WAYS = [
+  'No console of the scheme has its switch: write in its row what `## Fallbacks` says instead, and take that fallback out.',
+  'If the game is meant for a console with the switch, add it to `Consoles`.',
+];
+
+/** @param waysOut null for those of the catalogue */
 function deadHold(
-  at: Place,
-  mode: Mode,
-  action: string,
-  row: string,
+  { at, mode, action, key }: Dead,
   situations: readonly Situation[],
+  waysOut: readonly string[] | null = null,
 ): Hold {
   return {
     rule: 'dead-binding',
-    key: keyOf(mode.name, action, row),
+    key: keyOf(mode.name, action, key),
     situations,
     spoils: null,
     tell: (report, { details }) =>
@@ -75,7 +109,12 @@ function deadHold(
         'dead-binding',
         at,
         { mode: mode.name, action },
-        { mode: mode.name, actions: [action], ...details },
+        {
+          mode: mode.name,
+          actions: [action],
+          ...details,
+          ...(waysOut === null ? {} : { waysOut }),
+        },
       ),
   };
 }
