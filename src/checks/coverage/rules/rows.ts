@@ -87,10 +87,10 @@ interface Dead {
   readonly key: string;
 }
 
-/** For a row whose switch is on no console of the scheme, while a fallback does it in another way. */
+/** For a row that can be done nowhere as it is, but by a fallback that stands for it. */
 const STOOD_FOR_WAYS = [
-  'No console of the scheme has its switch: write in its row what `## Fallbacks` says instead, and take that fallback out.',
-  'If the game is meant for a console with the switch, add it to `Consoles`.',
+  'Wherever this can be done, it is by its row of `## Fallbacks`: write in this row what stands there, and take the fallback out.',
+  'If the game is meant for a console on which the row can be done as it is, add it to `Consoles`.',
 ];
 
 /** @param waysOut null for those of the catalogue */
