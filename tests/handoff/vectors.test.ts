@@ -319,6 +319,60 @@ test('the witness of an accepted overlap begins where it can be seen, and turns 
   expect(runAll(scheme, findings)).toEqual([]);
 });
 
+const ACCEPTED_ENTRY = `# Lamps
+
+## Game
+
+| Item | Value |
+| --- | --- |
+| Short name | TL |
+
+## Seats
+
+| Seats | Players | Left port | Right port |
+| --- | --- | --- | --- |
+| S | 1 | joystick | empty |
+
+## Actions
+
+| Action | Say it as |
+| --- | --- |
+| Enter | Enter |
+| Glow | Glow |
+
+## Mode: Door
+
+| Who | Action | Control | Gesture | Then |
+| --- | --- | --- | --- | --- |
+| left | Enter | button | press | go to Play |
+
+## Mode: Play
+
+| Who | Action | Control | Gesture | Then |
+| --- | --- | --- | --- | --- |
+| left | Glow | button | held | |
+| left | Enter | stick up | press | go to Door |
+
+## Accepted
+
+| Rule | Where | Why |
+| --- | --- | --- |
+| carry-over | Glow | meant |
+`;
+
+test('of an accepted overlap that leads into a mode, what comes then is shown there', () => {
+  const { scheme, findings } = compile([{ path: 'lamps.md', text: ACCEPTED_ENTRY }]);
+  if (scheme === null) throw new Error('no scheme');
+  const entries = vectorEntries(makeVectors(createHandoff(scheme), findings));
+  const [overlap, ...others] = entries.filter(({ kind }) => kind === 'accepted overlap');
+  expect(others).toEqual([]);
+  expect(overlap).toMatchObject({ mode: 'Play', before: { engaged: ['left button'] } });
+  expect(overlap?.steps.map(({ engaged, fires }) => [engaged, fires])).toEqual([
+    [['left button'], ['TL_PLAY_GLOW']],
+  ]);
+  expect(runAll(scheme, findings)).toEqual([]);
+});
+
 const isPositional = (kind: string) => ['at', 'flip', 'flip to', 'turn'].includes(kind);
 
 function symbolOf(handoff: Handoff, { binding, unit }: Vector): string | undefined {
