@@ -53,11 +53,12 @@ function standingLevels(
   const levels = new Map<string, number>();
   for (const [setting, value] of values) {
     const source = sourceOf(setting);
-    const contact = contacts.find(({ id }) => source.kind === 'switch' && id === source.name);
-    if (source.kind !== 'switch' || contact === undefined) continue;
-    const position = [...source.values].find(([, given]) => given === value)?.[0];
-    const level = positionLevel(contact, position ?? null);
-    if (level !== null) levels.set(contact.id, level);
+    if (source.kind !== 'switch') continue;
+    const [position = null] = [...source.values].find(([, given]) => given === value) ?? [];
+    for (const contact of contacts.filter(({ id }) => id === source.name)) {
+      const level = positionLevel(contact, position);
+      if (level !== null) levels.set(contact.id, level);
+    }
   }
   return levels;
 }
