@@ -1,4 +1,5 @@
-import type { ModeRam, RamByte } from './documents/bits/ram-view.js';
+import type { RamByte } from './documents/bits/ram-byte.js';
+import type { ModeRam } from './documents/bits/ram-view.js';
 import type { RoutineFacts } from './documents/bits/view.js';
 import type { HandoffFacts, ModeFacts, OutputFact, RamFact } from './handoff/index.js';
 

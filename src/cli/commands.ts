@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import type { ExitCode } from './program.js';
+import type { ExitCode } from './exit-code.js';
 import type { Terminal } from './terminal.js';
 
 /** Adds one command to the program; `end` hears the code that it ends with. The work itself is imported when it is called. */

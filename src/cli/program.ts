@@ -1,11 +1,9 @@
 import { Command, CommanderError } from 'commander';
 import { COMMANDS } from './commands.js';
 import { reasonOf } from './errors.js';
+import type { ExitCode } from './exit-code.js';
 import type { Terminal } from './terminal.js';
 import { version } from './version.js';
-
-/** What a command ends with: fine, findings of severity error, could not run. */
-export type ExitCode = 0 | 1 | 2;
 
 /** Runs one command line. Never throws: whatever goes wrong is one line for a person, and exit code 2. */
 export async function runCommandLine(words: readonly string[], terminal: Terminal): Promise<ExitCode> {

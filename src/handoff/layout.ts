@@ -1,35 +1,7 @@
-import type { UnnamedHandoff as Handoff } from './model.js';
+import type { UnnamedHandoff as Handoff, PlacedPiece, UnitCost } from './model.js';
 import { ramOf } from './ram.js';
 import { type Piece, pieceBranches, pieceCycles, type UnitRoutine } from './routine/routine.js';
 import type { ConsoleClass } from './units.js';
-
-/** A subroutine where it lies when the file is assembled from a page boundary. */
-export interface PlacedPiece {
-  readonly piece: Piece;
-  /** Other labels of the same code: seats rows that read alike. */
-  readonly aliases: readonly string[];
-  /** Bytes from the page boundary. */
-  readonly offset: number;
-  /** At its worst, JSR and RTS included. */
-  readonly cycles: number;
-  /** Added at most where the file does not begin on a page. */
-  readonly moreElsewhere: number;
-}
-
-/** What a unit costs. */
-export interface UnitCost {
-  readonly routine: UnitRoutine;
-  /** The routine whose code it shares; itself where it has its own. */
-  readonly code: UnitRoutine;
-  readonly read: PlacedPiece;
-  readonly enter: PlacedPiece;
-  readonly start: PlacedPiece | null;
-  readonly scan: readonly PlacedPiece[];
-  /** Cycles a read at its worst: the steps of the scan and the read. */
-  readonly cycles: number;
-  readonly romBytes: number;
-  readonly ramBytes: number;
-}
 
 /** Bytes of the table of wheel steps, which lies first. */
 export const WHEEL_TABLE_BYTES = 16;

@@ -1,16 +1,10 @@
-import type { Contact } from '../gestures/contacts.js';
-import { wireOf } from '../hardware/wiring.js';
 import type { Mode, Scheme, SeatsRow } from '../language/model.js';
-import { layOutClass, type UnitCost } from './layout.js';
-import { createNames, type Names } from './names.js';
-import { type OutputsOfMode, outputsOf } from './outputs.js';
-import { layOutRam, type RamLayout } from './ram.js';
-import { keysOf, uniqueContacts } from './routine/banks.js';
-import { type Plan, planUnit } from './routine/plan.js';
-import { generateUnit, type UnitRoutine } from './routine/routine.js';
-import { type SymbolGroup, symbolGroups } from './symbols.js';
-import { createTimes, type Times } from './times.js';
-import { type ConsoleClass, consoleClasses, type Unit, unitsOf } from './units.js';
+import type { Names } from './names.js';
+import type { OutputsOfMode } from './outputs.js';
+import type { RamLayout } from './ram.js';
+import type { Piece, UnitRoutine } from './routine/routine.js';
+import type { Times } from './times.js';
+import type { ConsoleClass } from './units.js';
 
 /** All that is handed to the programmer, before it is written down. */
 export interface Handoff {
@@ -36,63 +30,44 @@ export interface ClassCosts {
 /** A hand-off whose symbols are not named yet, nor its costs counted. */
 export type UnnamedHandoff = Omit<Handoff, 'symbols' | 'costs'>;
 
-export function createHandoff(scheme: Scheme): Handoff {
-  const names = createNames(scheme);
-  const classes = consoleClasses(scheme);
-  const units = unitsOf(scheme, classes);
-  const plans = units.map(unit =>
-    planUnit(scheme, unit, keysKept(scheme, units, unit), latchedKept(scheme, units, unit)),
-  );
-  const outputs = new Map(
-    scheme.modes.map(mode => [mode, outputsOf(scheme, mode, plansOf(plans, mode), names.claim)]),
-  );
-  const times = createTimes(scheme, names, units);
-  const routines = plans.map(plan => generateUnit({ scheme, names, times, outputs, plan }));
-  const ram = layOutRam(firedSymbols(names, outputs), routines);
-  const unnamed: UnnamedHandoff = { scheme, names, classes, times, outputs, routines, ram };
-  const costs = classes.map(consoles => ({ consoles, units: layOutClass(unnamed, consoles) }));
-  return { ...unnamed, costs, symbols: symbolGroups(unnamed) };
+/** A subroutine where it lies when the file is assembled from a page boundary. */
+export interface PlacedPiece {
+  readonly piece: Piece;
+  /** Other labels of the same code: seats rows that read alike. */
+  readonly aliases: readonly string[];
+  /** Bytes from the page boundary. */
+  readonly offset: number;
+  /** At its worst, JSR and RTS included. */
+  readonly cycles: number;
+  /** Added at most where the file does not begin on a page. */
+  readonly moreElsewhere: number;
 }
 
-/** `LH__FIRED0` and on: as many as the mode with the most outputs needs. */
-function firedSymbols({ prefix }: Names, outputs: Handoff['outputs']): readonly string[] {
-  const bytes = [...outputs.values()].flatMap(own => [...own.values()].map(({ byte }) => byte + 1));
-  return Array.from({ length: Math.max(0, ...bytes) }, (_, byte) => `${prefix}FIRED${byte}`);
+/** What a unit costs. */
+export interface UnitCost {
+  readonly routine: UnitRoutine;
+  /** The routine whose code it shares; itself where it has its own. */
+  readonly code: UnitRoutine;
+  readonly read: PlacedPiece;
+  readonly enter: PlacedPiece;
+  readonly start: PlacedPiece | null;
+  readonly scan: readonly PlacedPiece[];
+  /** Cycles a read at its worst: the steps of the scan and the read. */
+  readonly cycles: number;
+  readonly romBytes: number;
+  readonly ramBytes: number;
 }
 
-/** Keys that any mode of the seats row uses: all its modes scan them, so that each knows what was engaged before. */
-function keysKept(scheme: Scheme, units: readonly Unit[], { seats, consoles }: Unit): readonly Contact[] {
-  const own = units.filter(unit => unit.seats === seats && unit.consoles === consoles);
-  return scheme.seats.includes(seats) ? keysOf(own.flatMap(({ bindings }) => bindings)) : [];
+export interface SymbolEntry {
+  readonly name: string;
+  /** 0 to $FFFF. */
+  readonly value: number;
+  readonly about: string;
 }
 
-/**
- * With a latch, every line on an INPT register that any mode of the seats row uses: what was read of them is kept
- * from mode to mode, in the same bits.
- */
-function latchedKept(scheme: Scheme, units: readonly Unit[], { seats, consoles }: Unit): readonly Contact[] {
-  if (scheme.game.latch.value === 'off') return [];
-  const own = units.filter(unit => unit.seats === seats && unit.consoles === consoles);
-  const contacts = own.flatMap(({ bindings }) => bindings.flatMap(({ parts }) => parts));
-  return uniqueContacts(contacts).filter(contact => {
-    const wire = wireOf(contact);
-    return wire.kind === 'line' && wire.bit.register.startsWith('INPT');
-  });
-}
-
-/** Where each binding that one bit decides would have its bit. */
-function plansOf(plans: readonly Plan[], mode: Mode) {
-  return plans
-    .filter(({ unit }) => unit.mode === mode)
-    .map(({ unit, fires }) => {
-      const wishes = new Map(
-        fires.map(({ binding, signal: { bank, kind, mask } }) => [
-          binding,
-          { group: `${bank} ${kind}`, bit: Math.log2(mask) },
-        ]),
-      );
-      return { unit, wishOf: (binding: Unit['bindings'][number]) => wishes.get(binding) ?? null };
-    });
+export interface SymbolGroup {
+  readonly title: string;
+  readonly entries: readonly SymbolEntry[];
 }
 
 export function routineOf({ routines }: Handoff, mode: Mode, seats: SeatsRow, console: string): UnitRoutine {

@@ -1,8 +1,8 @@
 import { PADDLE, WHEEL } from '../hardware/turning.js';
 import type { SeatsRow } from '../language/model.js';
 import { comments, equate, linesOf } from './assembly.js';
-import { type PlacedPiece, type UnitCost, usesWheel, WHEEL_TABLE_BYTES } from './layout.js';
-import type { Handoff } from './model.js';
+import { usesWheel, WHEEL_TABLE_BYTES } from './layout.js';
+import type { Handoff, PlacedPiece, UnitCost } from './model.js';
 import type { PlacedCell } from './ram.js';
 import { hex } from './routine/code.js';
 

@@ -5,24 +5,12 @@ import { REGISTERS, VBLANK_BITS } from '../hardware/registers.js';
 import { SWITCH_NAMES } from '../hardware/switches.js';
 import { type Wire, wireOf } from '../hardware/wiring.js';
 import type { Scheme } from '../language/model.js';
-import type { UnnamedHandoff as Handoff } from './model.js';
+import type { UnnamedHandoff as Handoff, SymbolEntry, SymbolGroup } from './model.js';
 import { outputList } from './outputs.js';
 import { hasPots, uniqueContacts } from './routine/banks.js';
 import type { UnitRoutine } from './routine/routine.js';
 
 /** One `NAME = $xx`. */
-export interface SymbolEntry {
-  readonly name: string;
-  /** 0 to $FFFF. */
-  readonly value: number;
-  readonly about: string;
-}
-
-export interface SymbolGroup {
-  readonly title: string;
-  readonly entries: readonly SymbolEntry[];
-}
-
 /** Every symbol that is handed over, in the order of the file. */
 export function symbolGroups(handoff: Handoff): readonly SymbolGroup[] {
   return [

@@ -5,8 +5,14 @@ import { unified } from 'unified';
 import { visit } from 'unist-util-visit';
 import type { Place, SourceFile } from '../findings/place.js';
 import { cutParts } from './cut.js';
-import type { Keeper } from './keep.js';
-import { createSourceText, lineAt, type ParsedPart, placeIn, type SourceText } from './source-text.js';
+import {
+  createSourceText,
+  lineAt,
+  type ParsedPart,
+  type ParsePart,
+  placeIn,
+  type SourceText,
+} from './source-text.js';
 
 /** A piece of content at the top level of the document: a heading, a table, a list, a paragraph … */
 export interface Block {
@@ -27,12 +33,12 @@ const PROCESSOR = unified().use(remarkParse).use(remarkGfm).freeze();
 export const parseMarkdown = (text: string): readonly RootContent[] => PROCESSOR.parse(text).children;
 
 /** Reads the files as one document. */
-export function readDocument(files: readonly SourceFile[], parse: Keeper['parse']): Document {
+export function readDocument(files: readonly SourceFile[], parse: ParsePart): Document {
   const sources = files.map(file => createSourceText(file.path, file.text));
   return { files: sources, blocks: sources.flatMap(source => readBlocks(source, parse)) };
 }
 
-function readBlocks(source: SourceText, parse: Keeper['parse']): readonly Block[] {
+function readBlocks(source: SourceText, parse: ParsePart): readonly Block[] {
   const offsets = cutParts(source.text, source.lineStarts[0] ?? 0);
   return offsets.flatMap((base, index) => {
     const { part, content } = parse(source, base, source.text.slice(base, offsets[index + 1]));

@@ -2,15 +2,15 @@ import type { RootContent } from 'mdast';
 import type { Report } from '../findings/report.js';
 import { isSameList } from '../memory.js';
 import type { Section } from './sections.js';
-import type { MovingPart, ParsedPart, SourceText } from './source-text.js';
+import type { MovingPart, ParsedContent, ParsePart } from './source-text.js';
 
 /**
  * What a reader keeps from one reading to the next. A thing whose words have not changed stays the same object,
  * moved to where it stands now; so what was worked out for it can be found again.
  */
 export interface Keeper {
-  /** A part of a file, parsed; one with the same text as before comes back as the same nodes. */
-  readonly parse: (source: SourceText, base: number, text: string) => ParsedContent;
+  /** One with the same text as before comes back as the same nodes. */
+  readonly parse: ParsePart;
   /**
    * What a section says: what it said before, where neither it nor what it is read with has changed and nothing was
    * reported about it.
@@ -25,12 +25,6 @@ export interface Keeper {
   readonly put: (key: string, thing: object) => void;
   /** Forgets what the reading that ends has not used. */
   readonly finish: () => void;
-}
-
-/** A part with its content, whose offsets count in it. */
-export interface ParsedContent {
-  readonly part: ParsedPart;
-  readonly content: readonly RootContent[];
 }
 
 export interface SectionReading<T> {

@@ -1,3 +1,4 @@
+import type { RootContent } from 'mdast';
 import type { Place, Point, Range } from '../findings/place.js';
 
 /** A file ready for finding places in it. */
@@ -15,6 +16,15 @@ export interface ParsedPart {
   /** Offset in the file, from 0. */
   readonly base: number;
 }
+
+/** A part with its content, whose offsets count in it. */
+export interface ParsedContent {
+  readonly part: ParsedPart;
+  readonly content: readonly RootContent[];
+}
+
+/** Parses a part of a file that begins at `base` (an offset). */
+export type ParsePart = (source: SourceText, base: number, text: string) => ParsedContent;
 
 /** A part that is kept for the next reading: it is moved to where it stands then, and all places in it with it. */
 export type MovingPart = { -readonly [Key in keyof ParsedPart]: ParsedPart[Key] };

@@ -1,6 +1,7 @@
 import type { Phrases } from '../documents/phrase-book.js';
 import type { Play } from '../gestures/play.js';
-import { createHandoff, type Handoff } from '../handoff/model.js';
+import { createHandoff } from '../handoff/create.js';
+import type { Handoff } from '../handoff/model.js';
 import { readLog } from '../handoff/trace/log.js';
 import { readsOfLog } from '../handoff/trace/reads-of-log.js';
 import { choosePlay, traceScheme } from '../handoff/trace/trace.js';

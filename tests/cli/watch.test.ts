@@ -1,7 +1,7 @@
 import { rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it, vi } from 'vitest';
-import type { ExitCode } from '../../src/cli/program.js';
+import type { ExitCode } from '../../src/cli/exit-code.js';
 import { runCommandLine } from '../../src/cli/program.js';
 import { createTestTerminal, folderWith, run, smallScheme } from './test-terminal.js';
 

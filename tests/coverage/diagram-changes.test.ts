@@ -1,11 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  createDiagrams,
-  type Diagrams,
-  type LevelChange,
-  type Masks,
-} from '../../src/checks/coverage/diagrams.js';
+import { createDiagrams, type Diagrams } from '../../src/checks/coverage/diagrams.js';
+import type { LevelChange, Masks } from '../../src/checks/coverage/level-change.js';
 
 /**
  * Many sets and many changes in one diagram, as an exploration has them: nothing that is remembered of one may be

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { TooManyStatesError } from '../../src/checks/coverage/diagram-store.js';
-import { createDiagrams, type LevelChange } from '../../src/checks/coverage/diagrams.js';
+import { createDiagrams } from '../../src/checks/coverage/diagrams.js';
+import type { LevelChange } from '../../src/checks/coverage/level-change.js';
 
 const SIZES = [3, 2, 5, 4, 2];
 const ALL = SIZES.reduce<number[][]>(

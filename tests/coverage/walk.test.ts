@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { createDiagrams, type LevelChange } from '../../src/checks/coverage/diagrams.js';
+import { createDiagrams } from '../../src/checks/coverage/diagrams.js';
+import type { LevelChange } from '../../src/checks/coverage/level-change.js';
 import type { Projection } from '../../src/checks/coverage/projection.js';
 import { reach } from '../../src/checks/coverage/reach.js';
 import { createWalk, type Goal, type Route } from '../../src/checks/coverage/walk.js';

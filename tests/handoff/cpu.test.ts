@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { createHandoff } from '../../src/handoff/model.js';
+import { createHandoff } from '../../src/handoff/create.js';
 import { createCpu } from '../support/cpu.js';
 import { createRandom } from '../support/random.js';
 import { assemble, type Call, runCalls, WINDOW_BYTES, WINDOW_START } from '../support/sim65.js';

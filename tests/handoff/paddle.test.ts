@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
+import { createHandoff } from '../../src/handoff/create.js';
 import { writeInclude } from '../../src/handoff/include.js';
-import { createHandoff } from '../../src/handoff/model.js';
 import { writeReadAsm } from '../../src/handoff/read-asm.js';
 import { createCpu } from '../support/cpu.js';
 import { assemble } from '../support/sim65.js';

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { checkConflicts } from '../../src/checks/conflicts.js';
 import { createReport } from '../../src/findings/report.js';
+import { createHandoff } from '../../src/handoff/create.js';
 import { layOutClass } from '../../src/handoff/layout.js';
-import { createHandoff, type Handoff } from '../../src/handoff/model.js';
+import type { Handoff } from '../../src/handoff/model.js';
 import type { ConsoleClass } from '../../src/handoff/units.js';
 import type { TvStandard } from '../../src/hardware/clocks.js';
 import type { Scheme } from '../../src/language/model.js';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { createPlay, startPlay, stepPlay } from '../../src/gestures/play.js';
-import { createHandoff } from '../../src/handoff/model.js';
+import { createHandoff } from '../../src/handoff/create.js';
 import { outputKey } from '../../src/handoff/outputs.js';
 import { INPUT_REGISTERS, registersOf } from '../../src/handoff/registers.js';
 import { traceLines, traceScheme } from '../../src/handoff/trace/trace.js';

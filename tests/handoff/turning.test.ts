@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { createPlay } from '../../src/gestures/play.js';
-import { createHandoff } from '../../src/handoff/model.js';
+import { createHandoff } from '../../src/handoff/create.js';
 import { registersOf } from '../../src/handoff/registers.js';
 import { REGISTERS } from '../../src/hardware/registers.js';
 import { createRandom } from '../support/random.js';

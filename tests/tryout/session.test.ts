@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createPlay, type Play, startPlay, stepPlay } from '../../src/gestures/play.js';
-import { createHandoff } from '../../src/handoff/model.js';
+import { createHandoff } from '../../src/handoff/create.js';
 import { readLog } from '../../src/handoff/trace/log.js';
 import { readsOfLog } from '../../src/handoff/trace/reads-of-log.js';
 import { traceScheme } from '../../src/handoff/trace/trace.js';

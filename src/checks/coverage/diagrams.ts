@@ -1,5 +1,6 @@
 import { createStore, MOST_NUMBERS, type Store } from './diagram-store.js';
 import { createLeaves, type Leaves } from './leaves.js';
+import type { LevelChange, Masks } from './level-change.js';
 import { createMemo } from './memo.js';
 
 /**
@@ -28,9 +29,6 @@ export interface Diagrams {
   find(set: number, masks: Masks): number[] | null;
 }
 
-/** By level: which values will do; null where all will. */
-export type Masks = readonly (readonly boolean[] | null)[];
-
 const MASKS = new Map<string, readonly boolean[]>();
 
 /** Lets one of a level's values through. */
@@ -41,15 +39,6 @@ export function maskOfOne(size: number, value: number): readonly boolean[] {
   const mask = Array.from({ length: size }, (_, each) => each === value);
   MASKS.set(key, mask);
   return mask;
-}
-
-/** `next[level]` as in `Change.touches`; null where the level is not touched. */
-export interface LevelChange {
-  /** From 0, one for each different change. */
-  readonly id: number;
-  readonly next: readonly (readonly number[] | null)[];
-  /** The last level touched; −1 where none is. */
-  readonly last: number;
 }
 
 const NOTHING = new Int32Array(0);

@@ -1,6 +1,7 @@
-import { createDiagrams, type Diagrams, type LevelChange } from './diagrams.js';
+import { createDiagrams, type Diagrams } from './diagrams.js';
 import { type Escapes, findEscapes } from './escapes.js';
 import type { Graph } from './graph.js';
+import type { LevelChange } from './level-change.js';
 import { type InternChange, type Projection, project } from './projection.js';
 import { reach } from './reach.js';
 import { createWalk, type Walk } from './walk.js';

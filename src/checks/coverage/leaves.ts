@@ -1,4 +1,4 @@
-import type { LevelChange, Masks } from './diagrams.js';
+import type { LevelChange, Masks } from './level-change.js';
 
 /**
  * The last levels of a diagram taken together: a set of their values is the bits of one number, bit n for the n-th

@@ -1,5 +1,5 @@
-import type { LevelChange } from './diagrams.js';
 import type { Edge, Graph } from './graph.js';
+import type { LevelChange } from './level-change.js';
 import { type Change, isChanged } from './moves.js';
 
 /**

@@ -1,4 +1,5 @@
-import { type Diagrams, type LevelChange, type Masks, maskOfOne } from './diagrams.js';
+import { type Diagrams, maskOfOne } from './diagrams.js';
+import type { LevelChange, Masks } from './level-change.js';
 import type { ProjectedEdge, Projection } from './projection.js';
 
 /** The reachable states in the order of their distance from power-on; goes on as far as it is asked. */

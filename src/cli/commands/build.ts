@@ -10,7 +10,7 @@ import { folderName } from '../build/folder-name.js';
 import { type PrintedSet, printSet } from '../build/print-set.js';
 import { openSetFolder } from '../build/set-folder.js';
 import { CliError, errorCode, reasonOf } from '../errors.js';
-import type { ExitCode } from '../program.js';
+import type { ExitCode } from '../exit-code.js';
 import { createProgress, type Progress } from '../progress.js';
 import { readSchemeFiles } from '../read-scheme-files.js';
 import type { Terminal } from '../terminal.js';

@@ -2,8 +2,8 @@ import { type Compiled, compile } from '../../compile.js';
 import type { SourceFile } from '../../findings/place.js';
 import { countFindings } from '../../findings/summary.js';
 import { CliError } from '../errors.js';
+import type { ExitCode } from '../exit-code.js';
 import { type Narrowing, narrow } from '../narrow.js';
-import type { ExitCode } from '../program.js';
 import { readSchemeFiles } from '../read-scheme-files.js';
 import type { Terminal } from '../terminal.js';
 

@@ -3,7 +3,7 @@ import { wrapText } from '../../findings/formats/terminal-text.js';
 import type { Rule } from '../../findings/rule.js';
 import { nearest, normal } from '../../language/spelling.js';
 import { CliError } from '../errors.js';
-import type { ExitCode } from '../program.js';
+import type { ExitCode } from '../exit-code.js';
 import type { Terminal } from '../terminal.js';
 
 /** `leverleaf explain`: one rule in full, or the list of all. */

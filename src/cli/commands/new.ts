@@ -1,7 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
 import { CliError, errorCode, reasonOf } from '../errors.js';
-import type { ExitCode } from '../program.js';
+import type { ExitCode } from '../exit-code.js';
 import type { Terminal } from '../terminal.js';
 
 /** `leverleaf new`: writes the starter scheme; never over a file that is there. */

@@ -6,8 +6,8 @@ import { visibleText } from '../../findings/formats/terminal-text.js';
 import type { Scheme } from '../../language/model.js';
 import { nearest, normal } from '../../language/spelling.js';
 import { CliError } from '../errors.js';
+import type { ExitCode } from '../exit-code.js';
 import { type Narrowing, narrow } from '../narrow.js';
-import type { ExitCode } from '../program.js';
 import { readSchemeFiles } from '../read-scheme-files.js';
 import type { Terminal } from '../terminal.js';
 

@@ -5,7 +5,7 @@ import { countFindings } from '../../findings/summary.js';
 import type { LogOrigin } from '../../handoff/trace/log.js';
 import { traceLines, traceScheme } from '../../handoff/trace/trace.js';
 import { CliError } from '../errors.js';
-import type { ExitCode } from '../program.js';
+import type { ExitCode } from '../exit-code.js';
 import { readSchemeFiles } from '../read-scheme-files.js';
 import type { Terminal } from '../terminal.js';
 

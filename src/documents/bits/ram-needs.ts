@@ -4,7 +4,7 @@ import { settingSource } from '../../gestures/settings.js';
 import { wireOf } from '../../hardware/wiring.js';
 import type { Gesture, Mode, Scheme, SeatsRow } from '../../language/model.js';
 import { bindingsOnAllConsoles } from './mode-view.js';
-import type { UnplacedByte } from './ram-view.js';
+import type { UnplacedByte } from './ram-byte.js';
 import { countName, keptName, keysName, SWITCHES_KEPT } from './tests-of-bindings.js';
 
 type GestureKind = Gesture['kind'];

@@ -1,4 +1,5 @@
 import type { Mode, Scheme } from '../../language/model.js';
+import type { RamByte, UnplacedByte } from './ram-byte.js';
 import { modeBytes, sharedBytes } from './ram-needs.js';
 
 /** The state that reading a scheme's inputs needs, byte by byte. */
@@ -22,18 +23,6 @@ export interface ModeRam {
   readonly prefixes: readonly string[];
   readonly bytes: readonly RamByte[];
 }
-
-export interface RamByte {
-  /** From the first byte of the state, from 0. Bytes that are never needed at the same time may share one. */
-  readonly offset: number;
-  readonly name: string;
-  readonly holds: string;
-  /** From D7 down to D0, '' where a bit is not used; empty where the byte is not told bit by bit. */
-  readonly bits: readonly string[];
-}
-
-/** A byte that has no place yet. */
-export type UnplacedByte = Omit<RamByte, 'offset'>;
 
 /** A layout that is enough for the tests of this appendix. A generated reading routine brings its own. */
 export function viewRam(scheme: Scheme): RamView {

@@ -1,6 +1,7 @@
 import type { Element } from 'hast';
 import { h } from '../page/elements.js';
-import type { ModeRam, RamByte } from './ram-view.js';
+import type { RamByte } from './ram-byte.js';
+import type { ModeRam } from './ram-view.js';
 import type { BitsView } from './view.js';
 
 const BITS = [7, 6, 5, 4, 3, 2, 1, 0] as const;

@@ -9,7 +9,8 @@ import type { Bank, Spot } from './banks.js';
 import type { Cells } from './cells.js';
 import { branch, type Cell, type Code, memory, value } from './code.js';
 import type { Guarded, GuardTest } from './guards.js';
-import type { Plan, Signal } from './plan.js';
+import type { Signal } from './parts.js';
+import type { Plan } from './plan.js';
 
 /** What each part of the generator works with. */
 export interface Context {

@@ -3,7 +3,7 @@ import type { Contact } from '../../gestures/contacts.js';
 import { positionOf } from '../../gestures/fit.js';
 import { SWITCHES } from '../../hardware/switches.js';
 import type { BankMap, Spot } from './banks.js';
-import type { Channel, Happening, HoldBackPlan, Signal, SignalKind } from './plan.js';
+import type { Channel, Happening, HoldBackPlan, Signal, SignalKind } from './parts.js';
 import { serialSpot } from './serial.js';
 
 /** The channels and happenings that bindings need, found one by one: each thing once, whoever asks for it. */

@@ -2,7 +2,8 @@ import type { Output } from '../outputs.js';
 import { branch, type Cell, type Guard, type LineState, label, memory, remark, value } from './code.js';
 import { type Context, guardBranches, signalCell } from './context.js';
 import type { Guarded } from './guards.js';
-import type { Fire, Signal } from './plan.js';
+import type { Signal } from './parts.js';
+import type { Fire } from './plan.js';
 import { maskWords } from './read-lines.js';
 import { CHANNELS_IN_BANK } from './serial.js';
 

@@ -1,7 +1,7 @@
 import type { Contact } from '../../gestures/contacts.js';
 import { branch, type Cell, implied, indexed, label, memory, remark, value } from './code.js';
 import { type Context, guardBranches, lastCell, nowCell, scratch, signalCell } from './context.js';
-import type { Channel, Happening, HoldBackPlan } from './plan.js';
+import type { Channel, Happening, HoldBackPlan } from './parts.js';
 import { anyOf, maskWords, shiftIn, zeroWhenAll } from './read-lines.js';
 import { CHANNELS_IN_BANK } from './serial.js';
 

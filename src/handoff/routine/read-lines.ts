@@ -12,7 +12,7 @@ import {
   signalCell,
   waitCell,
 } from './context.js';
-import type { Signal, SignalKind } from './plan.js';
+import type { Signal, SignalKind } from './parts.js';
 
 const ALL = 0xff;
 

@@ -21,8 +21,9 @@ import {
 } from './hold-backs.js';
 import { emitColumns, emitDrive, emitScanEnd, stepsOf } from './keypad.js';
 import { emitMachines, hasStops } from './machines.js';
+import type { Signal, SignalKind } from './parts.js';
 import { branchCount, worstCycles } from './paths.js';
-import type { Plan, Signal, SignalKind } from './plan.js';
+import type { Plan } from './plan.js';
 import { applyWaiting, clearLatch, edgesOf, emitEdges, keepLast, readBank } from './read-lines.js';
 import { relax, tidy } from './tidy.js';
 
