@@ -25,6 +25,7 @@ beforeAll(() => {
   const compiler = join(project, 'node_modules', 'typescript', 'bin', 'tsc');
   const output = ['--outDir', join(root, 'dist'), '--declaration', 'false'];
   execFileSync(process.execPath, [compiler, '-p', join(project, 'tsconfig.json'), ...output]);
+  execFileSync(process.execPath, [join(project, 'src', 'setup', 'bundle.mjs'), join(root, 'dist')]);
   cpSync(join(project, 'templates'), join(root, 'templates'), { recursive: true });
   cpSync(join(project, 'package.json'), join(root, 'package.json'));
   symlinkSync(join(project, 'node_modules'), join(root, 'node_modules'), 'junction');

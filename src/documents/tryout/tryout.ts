@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { BuiltFile, DocumentInput } from '../document.js';
 import { writePage } from '../page/shell.js';
 import { readStyles } from '../page/templates.js';
@@ -31,7 +31,10 @@ let known: string | undefined;
 
 /** The program of the page, bundled from `src/tryout` when the package is built. */
 function readProgram(): string {
-  known ??= readFileSync(new URL('../../../dist/tryout/program.js', import.meta.url), 'utf8');
+  const path = new URL('../../../dist/tryout/program.js', import.meta.url);
+  if (known === undefined && !existsSync(path))
+    throw new Error('a part of the program is missing (dist/tryout/program.js): install or build it again');
+  known ??= readFileSync(path, 'utf8');
   return known;
 }
 
