@@ -41,7 +41,19 @@ export function adopt<T extends Said & object>(
   for (const thing of now.all()) {
     const kept = before.find(thing.name);
     if (kept === undefined || !saysSame(rest(kept), rest(thing))) continue;
-    Object.assign(kept, thing);
+    takeOver(kept, thing, fields);
     now.exchange(kept);
   }
 }
+
+/** Its parts that stand somewhere are the same objects again too: a check may remember one of them. */
+function takeOver(kept: object, now: object, fields: readonly string[]): void {
+  for (const [key, value] of Object.entries(now)) {
+    const before: unknown = Reflect.get(kept, key);
+    if (!fields.includes(key) && isPlaced(before) && isPlaced(value)) takeOver(before, value, []);
+    else Reflect.set(kept, key, value);
+  }
+}
+
+const isPlaced = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && Object.hasOwn(value, 'at');
