@@ -19,6 +19,7 @@ import {
 import { REGISTERS } from '../../src/hardware/registers.js';
 import type { Scheme } from '../../src/language/model.js';
 import { assemble, type Call, type Program, runCalls } from '../support/sim65.js';
+import { smallText } from '../support/small-scheme.js';
 import { tool } from '../support/tools.js';
 import { exampleSchemes, partOf, randomRead } from './schemes.js';
 
@@ -260,52 +261,35 @@ test('an accepted overlap has its witness, and it passes', () => {
   expect(runAll(scheme, findings)).toEqual([]);
 });
 
+/** A section that accepts findings: `RULE | WHERE`. */
+function accepting(...rows: readonly string[]): string {
+  const lines = rows.map(row => `| ${row} | meant |`);
+  return ['## Accepted', '', '| Rule | Where | Why |', '| --- | --- | --- |', ...lines, ''].join('\n');
+}
+
 // What holds a row back, and under which value, is no part of the overlap’s own rows.
-const ACCEPTED_PADDLES = `# Lamps
-
-## Game
-
-| Item | Value |
-| --- | --- |
-| Short name | TL |
-
-## Seats
-
-| Seats | Players | Left port | Right port |
-| --- | --- | --- | --- |
-| S | 2 | paddles | empty |
-
-## Settings
-
-| Setting | Values | Starts as | Set by |
-| --- | --- | --- | --- |
-| Lamp | lit, out | lit | game |
-
-## Actions
-
-| Action | Say it as |
-| --- | --- |
-| Fire | Fire |
-| Aim | Aim |
-| Hide | Hide |
-| Sway | Sway |
-
-## Mode: Play
-
-| Who | Action | Control | Gesture | When | Instead of |
-| --- | --- | --- | --- | --- | --- |
-| left A | Fire | paddle button | press | | |
-| left A | Aim | paddle button | hold 4 frames | | |
-| left A | Hide | paddle button | held | Lamp is lit | Fire |
-| left A | Sway | paddle | turn | | |
-
-## Accepted
-
-| Rule | Where | Why |
-| --- | --- | --- |
-| on-the-way | Fire; Aim | meant |
-| can-coincide | | meant |
-`;
+const ACCEPTED_PADDLES = smallText(
+  [
+    { mode: 'Play', who: 'left A', action: 'Fire', control: 'paddle button', gesture: 'press' },
+    { mode: 'Play', who: 'left A', action: 'Aim', control: 'paddle button', gesture: 'hold 4 frames' },
+    {
+      mode: 'Play',
+      who: 'left A',
+      action: 'Hide',
+      control: 'paddle button',
+      gesture: 'held',
+      when: 'Lamp is lit',
+      insteadOf: 'Fire',
+    },
+    { mode: 'Play', who: 'left A', action: 'Sway', control: 'paddle', gesture: 'turn' },
+  ],
+  {
+    game: { 'Short name': 'TL' },
+    seats: ['S | 2 | paddles | empty'],
+    settings: ['Lamp | lit, out | lit | game'],
+    extra: accepting('on-the-way | Fire; Aim', 'can-coincide | '),
+  },
+);
 
 test('the witness of an accepted overlap begins where it can be seen, and turns no knob', () => {
   const { scheme, findings } = compile([{ path: 'lamps.md', text: ACCEPTED_PADDLES }]);
@@ -320,46 +304,14 @@ test('the witness of an accepted overlap begins where it can be seen, and turns 
   expect(runAll(scheme, findings)).toEqual([]);
 });
 
-const ACCEPTED_ENTRY = `# Lamps
-
-## Game
-
-| Item | Value |
-| --- | --- |
-| Short name | TL |
-
-## Seats
-
-| Seats | Players | Left port | Right port |
-| --- | --- | --- | --- |
-| S | 1 | joystick | empty |
-
-## Actions
-
-| Action | Say it as |
-| --- | --- |
-| Enter | Enter |
-| Glow | Glow |
-
-## Mode: Door
-
-| Who | Action | Control | Gesture | Then |
-| --- | --- | --- | --- | --- |
-| left | Enter | button | press | go to Play |
-
-## Mode: Play
-
-| Who | Action | Control | Gesture | Then |
-| --- | --- | --- | --- | --- |
-| left | Glow | button | held | |
-| left | Enter | stick up | press | go to Door |
-
-## Accepted
-
-| Rule | Where | Why |
-| --- | --- | --- |
-| carry-over | Glow | meant |
-`;
+const ACCEPTED_ENTRY = smallText(
+  [
+    { mode: 'Door', action: 'Enter', control: 'button', gesture: 'press', does: 'go to Play' },
+    { mode: 'Play', action: 'Glow', control: 'button', gesture: 'held' },
+    { mode: 'Play', action: 'Enter', control: 'stick up', gesture: 'press', does: 'go to Door' },
+  ],
+  { game: { 'Short name': 'TL' }, extra: accepting('carry-over | Glow') },
+);
 
 test('of an accepted overlap that leads into a mode, what comes then is shown there', () => {
   const { scheme, findings } = compile([{ path: 'lamps.md', text: ACCEPTED_ENTRY }]);
