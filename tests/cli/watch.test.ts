@@ -15,7 +15,7 @@ function startWatching(folder: string, scheme: string) {
   const ended: Promise<ExitCode> = runCommandLine(['check', scheme, '--watch'], terminal);
   const sees = async (text: string) =>
     vi.waitFor(() => expect([...out, ...lines].join('\n')).toContain(text), {
-      timeout: 10_000,
+      timeout: 30_000,
       interval: 20,
     });
   const end = (): Promise<ExitCode> => {
@@ -38,7 +38,7 @@ it('checks again after each change, and goes on whatever is in the file', async 
   await watching.sees('it is not there');
   const before = watching.out.length;
   writeFileSync(join(folder, 'game.md'), smallScheme());
-  await vi.waitFor(() => expect(watching.out.length).toBe(before + 1), { timeout: 10_000 });
+  await vi.waitFor(() => expect(watching.out.length).toBe(before + 1), { timeout: 30_000 });
   expect(await watching.end()).toBe(0);
 });
 

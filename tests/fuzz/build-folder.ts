@@ -33,6 +33,8 @@ export interface BuildFolder {
 
 export interface StartedBuild {
   readonly child: ChildProcess;
+  /** What it has written to standard error so far. */
+  readonly told: () => string;
   readonly ended: Promise<EndedBuild>;
 }
 
@@ -63,7 +65,8 @@ export function createBuildFolder(root: string, outFolder?: string): BuildFolder
         stdio: ['ignore', 'ignore', 'pipe'],
         env: { ...process.env, TMPDIR: temporary, NO_COLOR: '1' },
       });
-      return { child, ended: endOf(child) };
+      const pieces: string[] = [];
+      return { child, told: () => pieces.join(''), ended: endOf(child, pieces) };
     },
     setHash: name => hashOf(join(out, name)),
     leftovers(sets) {
@@ -75,8 +78,8 @@ export function createBuildFolder(root: string, outFolder?: string): BuildFolder
   };
 }
 
-function endOf(child: ChildProcess): Promise<EndedBuild> {
-  const pieces: string[] = [];
+/** @param pieces takes up what comes from standard error */
+function endOf(child: ChildProcess, pieces: string[]): Promise<EndedBuild> {
   child.stderr?.setEncoding('utf8').on('data', (piece: string) => pieces.push(piece));
   return new Promise((settle, reject) => {
     child.on('error', reject);

@@ -13,9 +13,11 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { findBrowser } from '../../src/print/browser.js';
 import { NoBrowserError, PrintError } from '../../src/print/errors.js';
-import { type PrintJob, printDocuments } from '../../src/print/print.js';
+import { printDocuments } from '../../src/print/print.js';
 import { sweepProfiles } from '../../src/print/profile.js';
+import { longJob } from '../support/long-job.js';
 import { browserTool } from '../support/tools.js';
+import { untilThere } from '../support/until.js';
 
 let folder = '';
 
@@ -62,9 +64,6 @@ function readProc(pid: string, file: string): string {
 
 const renderers = () => browserProcesses().filter(({ command }) => command.includes('--type=renderer'));
 
-/** Takes some seconds to print. */
-const slowJob: PrintJob = { name: 'manual', title: 't', html: '<p>some words</p>'.repeat(8_000) };
-
 async function failureOf(work: Promise<unknown>): Promise<Error> {
   const error: unknown = await work.then(
     () => new Error('it did not fail'),
@@ -73,31 +72,25 @@ async function failureOf(work: Promise<unknown>): Promise<Error> {
   return error instanceof Error ? error : new Error(String(error));
 }
 
-async function until(isTrue: () => boolean): Promise<void> {
-  for (let tries = 0; tries < 200 && !isTrue(); tries += 1)
-    await new Promise(resolve => setTimeout(resolve, 10));
-}
-
 describe('what can go wrong while printing', () => {
   test('the deadline passes: an error, and nothing is left behind', async () => {
     const browser = await browserTool();
-    const error = await failureOf(printDocuments([slowJob], { browser, deadlineMs: 700 }));
+    const error = await failureOf(printDocuments([longJob().job], { browser, deadlineMs: 2500 }));
     expect(error).toBeInstanceOf(PrintError);
-    expect(error.message).toMatch(/could not be printed: it took longer than 0\.7 s\.$/);
+    expect(error.message).toMatch(/could not be printed: it took longer than 2\.5 s\.$/);
     expect(profilesLeft()).toEqual([]);
     if (process.platform === 'linux') expect(browserProcesses()).toEqual([]);
   });
 
   test.runIf(process.platform === 'linux')('the page is killed: told at once', async () => {
     const browser = await browserTool();
-    const failure = failureOf(printDocuments([slowJob], { browser }));
-    await until(() => renderers().length > 0);
-    expect(renderers()).not.toEqual([]);
-    await new Promise(resolve => setTimeout(resolve, 200)); // printing has begun
-    const killedAt = performance.now();
+    const { job, begun } = longJob();
+    const failure = failureOf(printDocuments([job], { browser }));
+    await begun;
     for (const { pid } of renderers()) process.kill(pid, 'SIGKILL');
-    expect((await failure).message).toMatch(/^The manual could not be printed: /);
-    expect(performance.now() - killedAt).toBeLessThan(2000);
+    const { message } = await failure;
+    expect(message).toMatch(/^The manual could not be printed: /);
+    expect(message).not.toContain('it took longer');
     expect(profilesLeft()).toEqual([]);
   });
 
@@ -105,17 +98,16 @@ describe('what can go wrong while printing', () => {
     'this process is told to end: the browser goes with it',
     async () => {
       const browser = await browserTool();
-      const failure = failureOf(printDocuments([slowJob], { browser }));
-      await until(() => renderers().length > 0);
-      expect(renderers()).not.toEqual([]);
+      const { job, begun } = longJob();
+      const failure = failureOf(printDocuments([job], { browser }));
+      await begun;
       const listener = () => undefined; // a listener of the program's own: the signal is not passed on
       process.once('SIGHUP', listener);
       process.emit('SIGHUP', 'SIGHUP');
       process.off('SIGHUP', listener);
       expect((await failure).message).toMatch(/could not be printed: .*(ended|closed)/i);
       expect(profilesLeft()).toEqual([]);
-      await until(() => browserProcesses().length === 0);
-      expect(browserProcesses()).toEqual([]);
+      await untilThere(() => browserProcesses().length === 0);
     },
   );
 
@@ -124,7 +116,7 @@ describe('what can go wrong while printing', () => {
     writeFileSync(path, '#!/bin/sh\nexit 3\n');
     chmodSync(path, 0o755);
     const browser = { path, isShell: true, foundIn: 'a test' };
-    const error = await failureOf(printDocuments([slowJob], { browser }));
+    const error = await failureOf(printDocuments([longJob().job], { browser }));
     expect(error).toBeInstanceOf(PrintError);
     expect(error.message).toContain(`The browser ${path} did not start: `);
     expect(error.message).not.toContain('\n');

@@ -4,11 +4,12 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import axe from 'axe-core';
 import type { Browser, Page } from 'puppeteer-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { createTryout } from '../../src/documents/tryout/tryout.js';
 import { traceScheme } from '../../src/handoff/trace/trace.js';
 import { inputOf, SCHEMES, withGame } from '../documents/inputs.js';
 import { browserTool } from '../support/tools.js';
+import { untilThere } from '../support/until.js';
 import { launchWatched } from '../trust/watched-browser.js';
 
 const folder = mkdtempSync(join(tmpdir(), 'leverleaf-tryout-'));
@@ -47,11 +48,11 @@ const text = (page: Page, name: string) =>
   page.$eval(`[data-part="${name}"]`, element => element.textContent ?? '');
 
 /** Waits until a part of the page says so. */
-async function waitFor(page: Page, name: string, words: string, timeout = 5000): Promise<void> {
+async function waitFor(page: Page, name: string, words: string): Promise<void> {
   await page
     .waitForFunction(
       (part, wanted) => document.querySelector(`[data-part="${part}"]`)?.textContent?.includes(wanted),
-      { timeout },
+      { timeout: 30_000 },
       name,
       words,
     )
@@ -71,9 +72,10 @@ const bits = (page: Page, register: string) =>
   );
 
 async function waitForBits(page: Page, register: string, wanted: string): Promise<void> {
-  for (let tries = 0; tries < 50 && (await bits(page, register)) !== wanted; tries++)
-    await new Promise(resolve => setTimeout(resolve, 20));
-  expect(await bits(page, register)).toBe(wanted);
+  await vi.waitFor(async () => expect(await bits(page, register)).toBe(wanted), {
+    timeout: 30_000,
+    interval: 20,
+  });
 }
 
 async function middleOf(page: Page, selector: string) {
@@ -197,7 +199,7 @@ describe('the try-out page is worked', () => {
         const shown = document.querySelector('[data-lines="left A paddle"]')?.textContent ?? '';
         return Math.abs(Number.parseInt(shown, 10) - wanted) <= 1;
       },
-      { timeout: 5000 },
+      { timeout: 30_000 },
       lines,
     );
     await page.select('select[name="seats"]', '2');
@@ -266,7 +268,7 @@ describe('the try-out page', () => {
     await page.click('[data-do="step"]');
     await page.waitForFunction(
       wanted => document.querySelector('[data-part="session"]')?.textContent?.includes(`${wanted} read`),
-      { timeout: 5000 },
+      { timeout: 30_000 },
       before + 1,
     );
     await page.close();
@@ -317,7 +319,7 @@ describe('the try-out page', () => {
     for (const [number, { witness, message }] of witnessed.slice(0, 4).entries()) {
       await page.$eval(`[data-show="${number}"]`, button => (button as HTMLButtonElement).click());
       await waitFor(page, 'message', message);
-      await waitFor(page, 'session', 'Recording', 15_000);
+      await waitFor(page, 'session', 'Recording');
       for (const name of new Set(witness?.steps.flatMap(({ fires }) => fires)))
         expect(await text(page, 'fires')).toContain(name);
       expect(await page.$eval('select[name="speed"]', each => (each as HTMLSelectElement).value)).toBe('0');
@@ -371,7 +373,6 @@ describe('the try-out page', () => {
 });
 
 async function waitForFile(name: string): Promise<string> {
-  for (let tries = 0; tries < 100 && !readdirSync(folder).includes(name); tries++)
-    await new Promise(resolve => setTimeout(resolve, 50));
+  await untilThere(() => readdirSync(folder).includes(name));
   return join(folder, name);
 }
