@@ -1,5 +1,6 @@
 import type { Binding } from '../../gestures/bindings.js';
 import type { SettingSource } from '../../gestures/settings.js';
+import { isTwoPosition } from '../../hardware/switches.js';
 import type { Setting } from '../../language/model.js';
 import { buildProgram, setUp } from './build.js';
 import { hasOpposites, type TimedCell, takesPart } from './cells.js';
@@ -36,6 +37,8 @@ function whyNever(timed: TimedCell, binding: Binding): string | null {
   const setup = setUp(timed.cell, binding, null);
   if (setup.worlds.length === 0)
     return contradictsItself(binding) ? 'its When asks for values that never go together' : '';
+  if (contradictsMove(binding))
+    return 'its When asks for what the switch gives only once it has been moved there';
   // Nothing but a switch or a hold-back can prevent it: there is no need to search.
   if (setup.holders.length === 0 && binding.parts.every(({ kind }) => kind === 'control')) return null;
   const built = setup.worlds.flatMap(world => buildProgram(timed, setup, world) ?? []);
@@ -47,9 +50,19 @@ function whyNever(timed: TimedCell, binding: Binding): string | null {
 
 /** True where no values at all, on any console, meet the binding’s `When`. */
 function contradictsItself({ conditions }: Binding): boolean {
-  const anyValue = ({ setBy, startsAs }: Setting): SettingSource =>
-    setBy.kind === 'game'
-      ? { kind: 'game', startsAs }
-      : { kind: 'switch', name: setBy.name, values: setBy.values };
-  return worldsOf({ must: conditions, holders: [], watched: [], sourceOf: anyValue }).length === 0;
+  return worldsOf({ must: conditions, holders: [], watched: [], sourceOf: asWritten }).length === 0;
 }
+
+/** True for a `flip to P` whose `When` holds with the switch in P only: it is judged before the switch is there. */
+function contradictsMove({ gesture, parts: [part], conditions }: Binding): boolean {
+  if (gesture.kind !== 'flip to' || part?.kind !== 'switch' || !isTwoPosition(part.name)) return false;
+  const { name } = part;
+  const worlds = worldsOf({ must: conditions, holders: [], watched: [name], sourceOf: asWritten });
+  return worlds.every(({ positions }) => positions.get(name) === gesture.position);
+}
+
+/** As the scheme says, on a console that has every switch. */
+const asWritten = ({ setBy, startsAs }: Setting): SettingSource =>
+  setBy.kind === 'game'
+    ? { kind: 'game', startsAs }
+    : { kind: 'switch', name: setBy.name, values: setBy.values };

@@ -37,9 +37,12 @@ export function runawayWays({ bindings: [x] }: Sighting): readonly string[] {
 
 /** Ways out of a `When` that contradicts itself; empty where the row is held back. */
 export function neverFiresWays({ extra }: Sighting): readonly string[] {
-  if (!String(extra?.['reason']).includes('When')) return [];
+  const reason = String(extra?.['reason']);
+  if (!reason.includes('When')) return [];
   return [
-    'Ask in its `When` for values that the settings can have together.',
+    reason.includes('moved')
+      ? 'Take that out of its `When`, or ask for what the switch gives in its other position: a `When` is judged as it was before the move.'
+      : 'Ask in its `When` for values that the settings can have together.',
     'Take the row (or this alternative) out.',
   ];
 }

@@ -35,7 +35,7 @@ export const CONFLICTS_RULES = {
       'Take the row (or this alternative) out.',
     ],
     explanation:
-      'While a control with `Instead of` is engaged, the actions it names are held back until the line they share has been let go. A row whose own control always engages such another one first never gets its turn. A `When` that asks for two values of one setting can’t hold either.',
+      'While a control with `Instead of` is engaged, the actions it names are held back until the line they share has been let go. A row whose own control always engages such another one first never gets its turn. A `When` that asks for two values of one setting can’t hold either, nor can that of a `flip to A` that asks for what the switch gives in A: it is judged before the switch is there.',
     example: `${'| Who | Action | Control | Gesture | Instead of |\n| --- | --- | --- | --- | --- |'}\n| each | Jump | button | press | Long jump |\n| each | Long jump | button + stick up | press | |`,
   },
   'same-moment': {
