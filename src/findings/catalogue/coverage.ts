@@ -134,7 +134,7 @@ export const COVERAGE_RULES = {
   },
   'one-sided': {
     severity: 'note',
-    message: 'In “{mode}” {having} can do “{action}”, but {lacking} can’t {where}.',
+    message: 'In “{mode}” “{action}” is on a control of {having}, but on none of {lacking} {where}.',
     effect: 'The game is not the same for both sides.',
     waysOut: [
       'If it is meant for all, write `each` under `Who`.',
