@@ -35,6 +35,11 @@ export function outputKey(binding: Pick<Binding, 'actionName' | 'player' | 'dire
 /** Every output of a mode by its key, over all its seats rows and consoles. */
 export type OutputsOfMode = ReadonlyMap<string, Output>;
 
+/** How many fired bytes a mode has. */
+export function byteCount(outputs: OutputsOfMode | undefined): number {
+  return Math.max(0, ...[...(outputs?.values() ?? [])].map(({ byte }) => byte + 1));
+}
+
 /** @param claim makes a symbol that nothing else has */
 export function outputsOf(
   scheme: Scheme,

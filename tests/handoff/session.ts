@@ -182,13 +182,17 @@ function readCalls(
   });
   const last = rows.at(-1);
   const registers = last === undefined ? values.values : (values.rows.get(last) ?? values.values);
-  const bytes = routine.unit.bindings.map(
-    binding => choice.handoff.outputs.get(routine.unit.mode)?.get(outputKey(binding))?.byte ?? 0,
-  );
-  const count = bytes.length === 0 ? 0 : Math.max(...bytes) + 1;
+  const outputs = choice.handoff.outputs.get(routine.unit.mode)?.values() ?? [];
+  const count = Math.max(-1, ...[...outputs].map(({ byte }) => byte)) + 1;
   const all = Array.from({ length: count }, (_, byte) => fired[byte] ?? 0);
   const read = callOf(choice, routine.read.label, values, settings, random, registers);
-  return [...scan, { ...read, fired: all, routine, words }];
+  const pokes = [...read.pokes, ...(count === 0 ? [] : [staleByte(choice, count, random)])];
+  return [...scan, { ...read, pokes, fired: all, routine, words }];
+}
+
+/** A fired byte holds anything before a read: another seats row's or mode's, or what power-on left there. */
+function staleByte({ ram }: SessionChoice, count: number, random: Random): [number, number] {
+  return [ram + random.below(count), random.below(256)];
 }
 
 function rowsOf({ plan }: UnitRoutine): readonly number[] {

@@ -20,6 +20,8 @@ export interface Context {
   readonly code: Code;
   readonly cells: Cells;
   readonly outputOf: (binding: Binding) => Output;
+  /** Of the mode, over all its seats rows and consoles. */
+  readonly firedBytes: number;
   /** The symbol of a binding's time in reads; the name is that of the table of times. */
   readonly timeOf: (binding: Binding) => string;
   readonly readsOf: (binding: Binding) => Reads;

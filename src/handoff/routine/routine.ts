@@ -1,6 +1,6 @@
 import type { Mode, Scheme } from '../../language/model.js';
 import type { Names } from '../names.js';
-import { type OutputsOfMode, outputKey } from '../outputs.js';
+import { byteCount, type OutputsOfMode, outputKey } from '../outputs.js';
 import type { Times } from '../times.js';
 import type { Unit } from '../units.js';
 import { type Bank, isKey, uniqueContacts } from './banks.js';
@@ -120,6 +120,7 @@ function createContext(input: UnitInput, cells: Context['cells'], code: Code): C
   const { scheme, names, times, outputs, plan } = input;
   const own = outputs.get(plan.unit.mode);
   return {
+    firedBytes: byteCount(own),
     scheme,
     names,
     plan,
@@ -140,12 +141,6 @@ function createContext(input: UnitInput, cells: Context['cells'], code: Code): C
 
 function keysOfPlan({ map }: Plan) {
   return map.banks.flatMap(({ lines }) => lines.map(({ contact }) => contact)).filter(isKey);
-}
-
-/** Every output byte of the mode is written at each read, whatever this unit can fire. */
-function firedBytes({ outputOf, plan }: Context): number {
-  const bytes = plan.unit.bindings.map(binding => outputOf(binding).byte + 1);
-  return Math.max(0, ...bytes);
 }
 
 function emitRead(context: Context): void {
@@ -169,7 +164,8 @@ function emitRead(context: Context): void {
   const late = lines.map(({ id }) => id).filter(bank => needsLast(context, bank, signals));
   for (const bank of late) if (keptWhen(context, bank) === 'after turns') keepLast(context, bank);
   for (const bank of channelBanks) if (needsLast(context, bank, signals)) keepLast(context, bank);
-  emitFires(context, firedBytes(context));
+  // Every byte of the mode is written at each read, whatever this unit can fire.
+  emitFires(context, context.firedBytes);
   emitMachines(context);
   if (late.includes('B') && keptWhen(context, 'B') === 'last') keepPanel(context);
   implied(code, 'rts');
