@@ -17,7 +17,7 @@ export function writeInclude({ scheme, symbols }: Handoff): string {
 /** What every assembler leaves alone in a comment: xa ends one at a colon and reads on behind it. */
 function plain(text: string): string {
   return oneLine(text)
-    .replaceAll(':', ',')
+    .replace(/[:;]/g, ',')
     .replace(/[^A-Za-z0-9 ,.()+-]/g, ' ')
     .replace(/ +/g, ' ')
     .trim();

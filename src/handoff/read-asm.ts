@@ -1,10 +1,11 @@
 import { PADDLE, WHEEL } from '../hardware/turning.js';
-import type { SeatsRow } from '../language/model.js';
+import type { Scheme, SeatsRow } from '../language/model.js';
 import { comments, equate, linesOf } from './assembly.js';
 import { usesWheel, WHEEL_TABLE_BYTES } from './layout.js';
 import type { Handoff, PlacedPiece, UnitCost } from './model.js';
 import type { PlacedCell } from './ram.js';
 import { hex } from './routine/code.js';
+import { countings } from './times.js';
 
 /** `read.asm`: ca65 source of the reading routine. */
 export function writeReadAsm(handoff: Handoff): string {
@@ -29,7 +30,8 @@ export function writeReadAsm(handoff: Handoff): string {
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
-function headLines({ scheme, names, ram, classes }: Handoff): readonly string[] {
+function headLines(handoff: Handoff): readonly string[] {
+  const { scheme, names, ram, classes } = handoff;
   const p = names.prefix;
   return [
     ...comments(
@@ -38,10 +40,10 @@ function headLines({ scheme, names, ram, classes }: Handoff): readonly string[] 
     ';',
     ...comments(
       `Once a read (every ${scheme.game.readEvery.value === 1 ? 'frame' : `${scheme.game.readEvery.value} frames`}), while the picture is blanked: JSR ${p}READ_mode, then look at the bits of ${p}FIRED0 and on (AND #symbol of an action, the byte is its __BYTE). Y is kept; A, X and the flags are not.`,
-      `Once at power-on: JSR ${p}START_mode with the controllers at rest.`,
+      `Once at power-on: JSR ${p}START_mode with the controllers at rest.${positionsHelp(handoff)}`,
       `When a "go to" has fired, or the game changes the mode by itself: JSR ${p}ENTER_mode of the new mode, in the same frame, right after the read. It holds back what is still engaged until it is let go.`,
       `The game does what a fired action's Then says; where it changes a setting listed below, it writes the new value's number. The routine only reads them.`,
-      `${p}RAM is the first of ${ram.size} bytes in zero page ($80 if you define nothing). ${p}PAL = 1 counts times for PAL and SECAM, 0 for NTSC.`,
+      `${p}RAM is the first of ${ram.size} bytes in zero page ($80 if you define nothing). ${timesHelp(scheme, p)}`,
     ),
     ...(classes.length > 1
       ? comments(
@@ -51,10 +53,24 @@ function headLines({ scheme, names, ram, classes }: Handoff): readonly string[] 
         )
       : []),
     ...comments(
-      `If you define ${p}ANYWHERE the code is not set on a page boundary; a read may then take a cycle more for each branch that crosses a page.`,
+      `The code begins on a page boundary (.align 256), so the linker's configuration must give its segment align = $100. If you define ${p}ANYWHERE it does not; a read may then take a cycle more for each branch that crosses a page.`,
     ),
     ...scanHelp(p, scheme.seats),
   ];
+}
+
+function timesHelp(scheme: Scheme, prefix: string): string {
+  const [only, ...more] = countings(scheme);
+  if (more.length > 0) return `${prefix}PAL = 1 counts times for PAL and SECAM, 0 for NTSC.`;
+  return `Times are counted for ${only === 'NTSC' ? 'NTSC' : 'PAL and SECAM'} only, as the scheme lists nothing else.`;
+}
+
+/** What turns has a position before the first read: without one, its `turn` would happen there. */
+function positionsHelp({ routines, ram }: Handoff): string {
+  if (!routines.some(({ plan }) => plan.happenings.some(({ source }) => source.kind !== 'signal'))) return '';
+  const symbols = ram.shared.filter(({ kind }) => kind === 'position').map(({ symbol }) => symbol);
+  const [it, holds] = symbols.length === 1 ? ['it', 'holds'] : ['they', 'hold'];
+  return ` Before it, write what ${it} ${holds} to ${symbols.join(', ')}: a paddle's position as measured, for a wheel the number to count from.`;
 }
 
 function scanHelp(prefix: string, seats: readonly SeatsRow[]): readonly string[] {
@@ -99,22 +115,20 @@ function costLines(costs: readonly UnitCost[]): readonly string[] {
 function symbolLines(handoff: Handoff): readonly string[] {
   const { names, times, ram, scheme } = handoff;
   const p = names.prefix;
-  const isPal = scheme.standards.every(({ name }) => name !== 'NTSC') ? 1 : 0;
+  const ways = countings(scheme);
+  const readsOf = (symbol: string) =>
+    ways.length === 1 ? `${symbol}__${ways[0]}` : `${symbol}__NTSC*(1-${p}PAL)+${symbol}__PAL*${p}PAL`;
   const optional = (name: string, text: string) => [`.ifndef ${name}`, equate(name, text), '.endif'];
   return [
     '.include "controls.inc"',
     '',
-    ...optional(`${p}PAL`, String(isPal)),
+    ...(ways.length === 1 ? [] : optional(`${p}PAL`, '0')),
     ...optional(`${p}CONSOLE`, '0'),
     ...optional(`${p}RAM`, '$80'),
     '',
     ...ram.shared.map(({ symbol, holds }) => equate(symbol, `${p}RAM+${symbol}__AT`, holds)),
     ...(times.all().length > 0 ? [''] : []),
-    ...times
-      .all()
-      .map(({ symbol, text }) =>
-        equate(symbol, `${symbol}__NTSC*(1-${p}PAL)+${symbol}__PAL*${p}PAL`, `${text}, in reads`),
-      ),
+    ...times.all().map(({ symbol, text }) => equate(symbol, readsOf(symbol), `${text}, in reads`)),
   ];
 }
 

@@ -9,8 +9,8 @@ import type { UnnamedHandoff as Handoff, SymbolEntry, SymbolGroup } from './mode
 import { outputList } from './outputs.js';
 import { hasPots, uniqueContacts } from './routine/banks.js';
 import type { UnitRoutine } from './routine/routine.js';
+import { countings } from './times.js';
 
-/** One `NAME = $xx`. */
 /** Every symbol that is handed over, in the order of the file. */
 export function symbolGroups(handoff: Handoff): readonly SymbolGroup[] {
   return [
@@ -119,7 +119,7 @@ function setUpEntries(handoff: Handoff): readonly SymbolEntry[] {
       {
         name: names.claim(`${p}SWACNT_${routine.tag}`),
         value: scanDirection(routine),
-        about: `${routine.unit.mode.name}, ${routine.unit.seats.name}: rows that the scan drives; 0 while nothing is driven`,
+        about: `${routine.unit.mode.name}, ${routine.unit.seats.name}: ${scanDirection(routine) === 0 ? 'port A is all input' : 'rows that the scan drives, one after the other'}`,
       },
       {
         name: names.claim(`${p}VBLANK_${routine.tag}`),
@@ -166,11 +166,14 @@ function outputEntries(handoff: Handoff): readonly SymbolEntry[] {
   );
 }
 
-function timeEntries({ times, names }: Handoff): readonly SymbolEntry[] {
-  return times.all().flatMap(({ symbol, reads, text }) => [
-    { name: names.claim(`${symbol}__NTSC`), value: reads.ntsc, about: text },
-    { name: names.claim(`${symbol}__PAL`), value: reads.pal, about: 'PAL and SECAM' },
-  ]);
+function timeEntries({ scheme, times, names }: Handoff): readonly SymbolEntry[] {
+  return times.all().flatMap(({ symbol, reads, text }) =>
+    countings(scheme).map(counting => ({
+      name: names.claim(`${symbol}__${counting}`),
+      value: counting === 'NTSC' ? reads.ntsc : reads.pal,
+      about: `${text} on ${counting === 'NTSC' ? 'NTSC' : 'PAL and SECAM'}`,
+    })),
+  );
 }
 
 function ramEntries({ ram, names }: Handoff): readonly SymbolEntry[] {

@@ -67,7 +67,16 @@ export function createTimes(scheme: Scheme, names: Names, units: readonly Unit[]
   return { all: () => [...known.values()], of, largest };
 }
 
-/** A standard that the scheme does not list borrows the reads of one that it does. */
+/** How the scheme's standards count time, by the word that its symbols end in. */
+export function countings({ standards }: Scheme): readonly ('NTSC' | 'PAL')[] {
+  const isNtsc = standards.map(({ name }) => name === 'NTSC');
+  return [
+    ...(isNtsc.includes(true) ? (['NTSC'] as const) : []),
+    ...(isNtsc.includes(false) ? (['PAL'] as const) : []),
+  ];
+}
+
+/** Where no standard of the scheme counts that way, the reads of the other; nothing is made of them then. */
 export function readsOfTime(scheme: Scheme, time: Time): Reads {
   const every = scheme.game.readEvery.value;
   const on = (isNtsc: boolean) => {

@@ -2,10 +2,11 @@ import { keypadSettling, paddleReach, wheelTurnsPerSecond } from '../../hardware
 import { CYCLES_PER_LINE } from '../../hardware/clocks.js';
 import type { Controller } from '../../hardware/controllers.js';
 import { KEYPAD } from '../../hardware/keypad.js';
+import { VBLANK_BITS } from '../../hardware/registers.js';
 import { sourceText } from '../../hardware/source.js';
 import { PADDLE, WHEEL } from '../../hardware/turning.js';
 import type { Scheme } from '../../language/model.js';
-import { byStandard, millisecondsText, readEveryText, readPeriodMs } from './words.js';
+import { byStandard, hexByte, millisecondsText, readEveryText, readPeriodMs } from './words.js';
 
 /** How something that is more than a level is read. */
 export interface Procedure {
@@ -36,7 +37,7 @@ export function viewProcedures(scheme: Scheme): readonly Procedure[] {
   const plugged = scheme.seats.flatMap(({ left, right }) => [left, right]);
   const has = (kind: 'pot' | 'matrix' | 'gray') => plugged.some(controller => hasWiring(controller, kind));
   return [
-    ...(scheme.game.latch.value === 'off' ? [] : [latchProcedure(scheme)]),
+    ...(scheme.game.latch.value === 'off' ? [] : [latchProcedure(scheme, has('pot'))]),
     ...(has('pot') ? [paddleProcedure(scheme)] : []),
     ...(has('matrix') ? [keypadProcedure(scheme)] : []),
     ...(has('gray') ? [wheelProcedure(scheme)] : []),
@@ -47,8 +48,11 @@ function hasWiring(controller: Controller | null, kind: 'pot' | 'matrix' | 'gray
   return controller?.controls.some(({ wiring }) => wiring.kind === kind) ?? false;
 }
 
-function latchProcedure(scheme: Scheme): Procedure {
+function latchProcedure(scheme: Scheme, dumps: boolean): Procedure {
   const onUse = scheme.game.latch.value === 'cleared on use';
+  const { blank, dump, latch } = VBLANK_BITS;
+  const blanked = (d6: number) =>
+    `#${hexByte(blank | d6)} while the picture is blanked${dumps ? `, #${hexByte(blank | dump | d6)} while the pots are dumped too` : ''}`;
   return {
     title: `Buttons: latch ${scheme.game.latch.value}`,
     steps: [
@@ -56,12 +60,14 @@ function latchProcedure(scheme: Scheme): Procedure {
       onUse
         ? 'When the game has used a press, write D6 0 and then 1 again. One bit clears both latches.'
         : 'After each read, write D6 0 and then 1 again: a press between two reads is then seen once. A button that is still down reads 0 again at once.',
-      'D6 and D1 are in one register: write the picture’s D1 with it each time.',
+      dumps
+        ? 'D6, the picture’s D1 and the paddles’ D7 are in one register: write all three each time. A D7 of 0 in the midst of a dump begins the count too early.'
+        : 'D6 and D1 are in one register: write the picture’s D1 with it each time.',
     ],
     code: [
-      { code: 'LDA #$00', comment: '2 cycles; #$02 while the picture is blanked' },
+      { code: 'LDA #$00', comment: `2 cycles; ${blanked(0)}` },
       { code: 'STA VBLANK', comment: '3: both latches are clear' },
-      { code: 'LDA #$40', comment: '2; #$42 while the picture is blanked' },
+      { code: `LDA #${hexByte(latch)}`, comment: `2; ${blanked(latch)}` },
       { code: 'STA VBLANK', comment: '3: latching again' },
     ],
     cost: '10 cycles, 8 bytes.',

@@ -5,7 +5,7 @@ import type { Scheme, Setting } from '../../language/model.js';
 import type { Names } from '../names.js';
 import type { Output } from '../outputs.js';
 import type { Reads } from '../times.js';
-import type { Bank, Spot } from './banks.js';
+import { type Bank, hasPots, type Spot } from './banks.js';
 import type { Cells } from './cells.js';
 import { branch, type Cell, type Code, memory, value } from './code.js';
 import type { Guarded, GuardTest } from './guards.js';
@@ -36,6 +36,15 @@ export interface Context {
 export function register(context: Context, symbol: RegisterSymbol): Cell {
   const reach = REGISTERS[symbol].address < 0x100 ? 'zero page' : 'absolute';
   return { symbol: context.names.register(symbol), reach };
+}
+
+/**
+ * VBLANK with the button latch let go or armed. Its symbols dump the pots where some seats row has paddles; where
+ * another has none, lines that are dumped would never read 1.
+ */
+export function vblankWord({ names, scheme, plan }: Context, how: 'CLEAR' | 'ARM'): string {
+  const word = `${names.prefix}VBLANK_${how}`;
+  return scheme.seats.some(hasPots) && !hasPots(plan.unit.seats) ? `${word}&$7F` : word;
 }
 
 const BANK_NAMES: Readonly<Record<string, string>> = { A: 'port A', B: 'the panel', I: 'the INPT lines' };
@@ -117,8 +126,13 @@ function guardBranch(context: Context, test: GuardTest, skip: string): void {
 }
 
 export function settingCell({ cells, names }: Context, setting: Setting): Cell {
-  const most = setting.values.length - 1;
-  return cells.get(names.setting(setting), 'setting', `${setting.name}, 0 to ${most}: the game writes it`);
+  const { name, values, setBy } = setting;
+  const where = setBy.kind === 'switch' ? `, where the console lacks the ${setBy.name} switch` : '';
+  return cells.get(
+    names.setting(setting),
+    'setting',
+    `${name}, 0 to ${values.length - 1}: the game writes it${where}`,
+  );
 }
 
 /** The bits of a bank that have a position or a code, and so are neither engaged nor not. */

@@ -1,6 +1,15 @@
 import type { Bank } from './banks.js';
 import { branch, type Cell, implied, label, memory, remark, value } from './code.js';
-import { bankName, type Context, lastCell, nowCell, positionalMask, register, waitCell } from './context.js';
+import {
+  bankName,
+  type Context,
+  lastCell,
+  nowCell,
+  positionalMask,
+  register,
+  vblankWord,
+  waitCell,
+} from './context.js';
 import { holdingCell, inBytes, lastPositionCell, positionCell, turnedContacts } from './hold-backs.js';
 import { atRest, counterCell, directLine, pastAll, skipUnlessEngaged } from './machines.js';
 import { loadBank } from './read-lines.js';
@@ -50,11 +59,11 @@ export function emitEntry(context: Context, how: 'enter' | 'start', used: Readon
 }
 
 function emitSetUp(context: Context): void {
-  const { code, names, scheme } = context;
+  const { code, scheme } = context;
   value(code, 'lda', 0);
   memory(code, 'sta', register(context, 'SWACNT'), 'port A: all input');
   if (scheme.game.latch.value === 'off') return;
-  value(code, 'lda', `${names.prefix}VBLANK_ARM`, 'the button latch on');
+  value(code, 'lda', vblankWord(context, 'ARM'), 'the button latch on');
   memory(code, 'sta', register(context, 'VBLANK'));
 }
 

@@ -60,7 +60,9 @@ function loadHappening(context: Context, { source }: Happening): void {
 /** A turning control's position, a byte that outlives modes. */
 export function positionCell({ cells, names }: Context, contact: Contact): Cell {
   const isWheel = contact.kind === 'control' && contact.control.wiring.kind === 'gray';
-  const who = isWheel ? 'the routine counts it up clockwise' : 'the game writes it before each read';
+  const who = isWheel
+    ? 'the routine counts it up clockwise, from what the game writes before START'
+    : 'the game writes it before START and before each read';
   const symbol = `${names.prefix}POSITION_${names.contact(contact)}`;
   return cells.get(symbol, 'position', `${contact.id}: position; ${who}`);
 }

@@ -10,6 +10,7 @@ import {
   register,
   scratch,
   signalCell,
+  vblankWord,
   waitCell,
 } from './context.js';
 import type { Signal, SignalKind } from './parts.js';
@@ -77,7 +78,7 @@ export function readBank(context: Context, bank: Bank): void {
 
 /** The latch: both are cleared by one bit, then armed again. */
 export function clearLatch(context: Context, buttons: Bank, uses: boolean): void {
-  const { code, scheme, names } = context;
+  const { code, scheme } = context;
   const latch = scheme.game.latch.value;
   if (latch === 'off' || (latch === 'cleared on use' && !uses)) return;
   remark(code, latch === 'cleared on use' ? 'a button was seen: clear the latch' : 'clear the latch');
@@ -87,9 +88,9 @@ export function clearLatch(context: Context, buttons: Bank, uses: boolean): void
     value(code, 'and', latchedMask(buttons));
     branch(code, 'beq', skip);
   }
-  value(code, 'lda', `${names.prefix}VBLANK_CLEAR`, 'D6 = 0: both latches let go');
+  value(code, 'lda', vblankWord(context, 'CLEAR'), 'D6 = 0: both latches let go');
   memory(code, 'sta', register(context, 'VBLANK'));
-  value(code, 'lda', `${names.prefix}VBLANK_ARM`, 'D6 = 1: armed for the next read');
+  value(code, 'lda', vblankWord(context, 'ARM'), 'D6 = 1: armed for the next read');
   memory(code, 'sta', register(context, 'VBLANK'));
   if (latch === 'cleared on use') label(code, skip);
 }

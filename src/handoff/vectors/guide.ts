@@ -10,6 +10,6 @@ export function vectorsGuide({ names }: Handoff): readonly string[] {
     'Where a keypad is plugged in, “rows” gives what differs while that row is driven. Where paddles are, “paddles” gives their positions before the read.',
     'After the read at which a vector ends nothing is promised: it ends where its mode is left. Where what fired has changed a setting, the step gives its new value under “settings”: it holds before that read.',
     'Kinds: “fires” is a shortest way to do the action; “one read short” and “one read long” miss its time by a read (a hold held longer still fires once only); “part missing”, “wrong position” and “wrong player” miss its control; “when false” misses its When; “entered engaged” comes into the mode with the control engaged already; “accepted overlap” shows an overlap that the designer has accepted.',
-    'Bits that no control has read 0 in SWCHB here and 1 elsewhere; your build must not depend on them.',
+    'Bits that no control has read as nothing in particular, and your build must not depend on them. Here they are 1 in SWCHA and in D7 of INPT4 and INPT5, 0 in SWCHB, in INPT0 to INPT3 and below D7.',
   ];
 }

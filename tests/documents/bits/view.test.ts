@@ -358,6 +358,17 @@ describe('procedures', () => {
     expect(view.procedures.map(({ title }) => title)).toEqual(['Paddles', 'Keypads', 'Wheels']);
   });
 
+  test('the latch is written with the pots’ bit where there are paddles', () => {
+    const latched = inputOf(DYE_WORKS.replace(/\| off +\|/, '| cleared on use |')).scheme;
+    const [latch] = viewBits(latched).procedures;
+    expect(latch?.code.map(({ comment }) => comment)).toEqual([
+      expect.stringMatching(/#\$02 while the picture is blanked, #\$82 while the pots are dumped too$/),
+      expect.any(String),
+      expect.stringMatching(/#\$42 while the picture is blanked, #\$C2 while the pots are dumped too$/),
+      expect.any(String),
+    ]);
+  });
+
   test('each line costs what the manual says', () => {
     const latched = inputOf(DYE_WORKS.replace(/\| off +\|/, '| cleared on use |')).scheme;
     const lines = viewBits(latched)
