@@ -10,6 +10,7 @@ import { createMachine, FIRES_X } from './machine.js';
 import {
   actionNames,
   engagedNames,
+  firedBy,
   levelsOf,
   type NamedLevels,
   namedPath,
@@ -17,7 +18,7 @@ import {
   stepNamed,
   valueIn,
 } from './replay.js';
-import { type Firing, pathTo, search } from './search.js';
+import { pathTo, search } from './search.js';
 import { areUnrelated, type Sighting, sharesLine, sightingIn } from './sighting.js';
 import { afterEffects } from './value-chain.js';
 import { type Assignment, assignmentsOf } from './worlds.js';
@@ -149,16 +150,30 @@ function followPassage(
     doHold(binding.conditions, setting => before.values.get(setting)),
   );
   const built = buildProgram(from, setup, { holds, positions: before.positions, values: before.values });
-  const path = built === null ? null : namedPath(built.contacts, pathWithBoth(built));
-  const last = path?.at(-1);
-  if (path === null || last === undefined) return null;
-  const own = new Map([...last].map(([id, level]) => [id, y.parts.some(part => part.id === id) ? level : 0]));
-  const entry = [last, own].find(levels => firesOnEntry(to, y, last, levels, after));
-  return entry === undefined ? null : { path, entry };
+  if (built === null) return null;
+  const staysInMode = (path: readonly NamedLevels[]) => !leavesBefore(from, path, before);
+  for (const path of pathsWithBoth(built, staysInMode)) {
+    const last = path.at(-1);
+    if (last === undefined) continue;
+    const own = new Map(
+      [...last].map(([id, level]) => [id, y.parts.some(part => part.id === id) ? level : 0]),
+    );
+    const entry = [last, own].find(levels => firesOnEntry(to, y, last, levels, after));
+    if (entry !== undefined) return { path, entry };
+  }
+  return null;
 }
 
-/** Empty where there is no such way. */
-function pathWithBoth({ program }: Built): readonly number[] {
+/** True where a read before the last has led out of the mode already. */
+function leavesBefore(from: TimedCell, path: readonly NamedLevels[], { values }: Assignment): boolean {
+  return firedBy(from, path.slice(0, -1), values).some(binding => targetOf(binding) !== null);
+}
+
+/** The shortest way that is as it is wished, and the shortest of all for where none is; empty where there is no way. */
+function pathsWithBoth(
+  { program, contacts }: Built,
+  isWished: (path: readonly NamedLevels[]) => boolean,
+): readonly (readonly NamedLevels[])[] {
   const { x, y } = program;
   const yMask = y?.mask ?? 0;
   const machine = createMachine(program, x.mask | yMask);
@@ -166,17 +181,20 @@ function pathWithBoth({ program }: Built): readonly number[] {
     y?.kind === 'at'
       ? ((levels & yMask) !== 0) === (y.wanted === 1)
       : (levels & (x.mask | yMask)) === (x.mask | yMask);
-  let found = null as Firing | null;
+  const first: (readonly NamedLevels[])[] = [];
+  const wished: (readonly NamedLevels[])[] = [];
   search(machine, {
     watch: 0,
     wants: fires => (fires & FIRES_X) !== 0,
-    onFire: firing => {
-      const levels = machine.inputs.levels[firing.node.at] ?? 0;
-      if (isCarried(levels)) found ??= firing;
+    onFire: ({ node }) => {
+      if (wished.length > 0 || !isCarried(machine.inputs.levels[node.at] ?? 0)) return;
+      const path = namedPath(contacts, pathTo(machine, node));
+      if (first.length === 0) first.push(path);
+      if (isWished(path)) wished.push(path);
     },
-    isDone: () => found !== null,
+    isDone: () => wished.length > 0,
   });
-  return found === null ? [] : pathTo(machine, found.node);
+  return [...wished, ...first];
 }
 
 function firesOnEntry(
@@ -207,9 +225,11 @@ function witnessOf(
   { before, after }: Passage,
   { path, entry }: Followed,
 ): readonly WitnessStep[] {
-  const steps = replay(from, path, () => before.values);
-  const last = path.at(-1) ?? entry;
+  const own = new Set(contactsOf(from.cell.bindings));
   const contacts = contactsOf([...from.cell.bindings, ...to.cell.bindings]);
+  const others = contacts.filter(contact => !own.has(contact));
+  const steps = replay(from, path, () => before.values, others);
+  const last = path.at(-1) ?? entry;
   return [
     ...steps,
     {

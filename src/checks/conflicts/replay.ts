@@ -2,6 +2,7 @@ import type { WitnessStep } from '../../findings/finding.js';
 import type { Binding } from '../../gestures/bindings.js';
 import { type Contact, contactType } from '../../gestures/contacts.js';
 import {
+  contactsOf,
   createEngine,
   type Engine,
   type EngineState,
@@ -24,24 +25,49 @@ export function namedPath(contacts: readonly Contact[], path: readonly Levels[])
   return path.map(levels => new Map(contacts.map(({ id }, index) => [id, (levels >> index) & 1])));
 }
 
-/** Steps all bindings of a mode through a path: what is engaged at each read, and every action that fires. */
+/**
+ * Steps all bindings of a mode through a path: what is engaged at each read, and every action that fires.
+ *
+ * @param others contacts that no binding of the mode uses, but the path does
+ */
 export function replay(
   timed: TimedCell,
   path: readonly NamedLevels[],
   values: (read: number) => ReadonlyMap<Setting, string>,
+  others: readonly Contact[] = [],
 ): readonly WitnessStep[] {
+  const contacts = [...contactsOf(timed.cell.bindings), ...others];
+  return firings(timed, path, values).map((fired, read) => ({
+    read,
+    engaged: engagedNames(timed.cell, contacts, path[read - 1] ?? null, path[read] ?? new Map()),
+    fires: actionNames(fired),
+  }));
+}
+
+/** What fires, read by read. */
+function firings(
+  timed: TimedCell,
+  path: readonly NamedLevels[],
+  values: (read: number) => ReadonlyMap<Setting, string>,
+): readonly (readonly Binding[])[] {
   const engine = createEngine(timed.cell.bindings, timed.readsOf);
   const standing = standingLevels(timed.cell, engine.contacts, values(0));
   let state: EngineState = startEngine(engine);
-  let before: NamedLevels | null = null;
   return path.map((levels, read) => {
     const all = new Map([...standing, ...levels]);
     const step = stepNamed(timed.cell, engine, state, all, valueIn(timed.cell, values(read)));
-    const engaged = engagedNames(timed.cell, engine.contacts, before, levels);
     state = step.state;
-    before = levels;
-    return { read, engaged, fires: actionNames(step.fired) };
+    return step.fired;
   });
+}
+
+/** Every binding that fires on a path, read after read. */
+export function firedBy(
+  timed: TimedCell,
+  path: readonly NamedLevels[],
+  values: ReadonlyMap<Setting, string>,
+): readonly Binding[] {
+  return firings(timed, path, () => values).flat();
 }
 
 /** Where switches stand that give the values which a sequence is about, by contact id. */
