@@ -90,10 +90,14 @@ function judgeActions(scheme: Scheme, known: Known, mode: Mode, peers: Known[], 
   for (const { name } of scheme.actions) {
     const here = doers(known, mode, name, ['row', 'fallback', 'game']);
     const there = new Set(peers.flatMap(peer => [...doers(peer, mode, name, ['row'])]));
-    const everyone = known.seats.players.every(player => here.has(player.name));
+    if (here.has('anyone') || here.has('game')) continue;
+    const players = known.seats.players.map(player => player.name);
+    const lacking = players.filter(player => !here.has(player));
+    // What anyone can do elsewhere is lost here for those who can't.
+    const losers = lacking.length === players.length ? ['anyone'] : lacking;
     for (const who of there) {
-      const has = here.has(who) || here.has('anyone') || here.has('game') || (who === 'anyone' && everyone);
-      if (!has) say('lost-action', mode.name, name, who);
+      if (who === 'game' || here.has(who)) continue;
+      for (const loser of who === 'anyone' ? losers : [who]) say('lost-action', mode.name, name, loser);
     }
   }
 }

@@ -1,5 +1,5 @@
 import { isInForce } from '../../../gestures/bindings.js';
-import type { Action, Mode, Scheme, Setting } from '../../../language/model.js';
+import type { Action, Mode, Scheme, SeatsRow, Setting } from '../../../language/model.js';
 import type { Doer } from '../doings.js';
 import type { Facts } from '../facts.js';
 import { actionWay, valueWay } from '../free-controls.js';
@@ -42,11 +42,17 @@ function lostActions(
 /** Who can do what elsewhere, and not here. */
 function missingIn(here: ModeDoers | undefined, there: ModeDoers, { offer }: Facts) {
   return [...there].flatMap(([action, doers]) =>
-    [...doers].flatMap(doer => {
-      if (doer === 'game' || isThereFor(doer, here?.get(action), offer.seats)) return [];
-      return [{ action, doer }];
-    }),
+    [...doers].flatMap(doer =>
+      losersOf(doer, here?.get(action), offer.seats).map(loser => ({ action, doer: loser })),
+    ),
   );
+}
+
+/** Who of those that are meant can't do an action; where some of the players still can, the others one by one. */
+function losersOf(doer: Doer, doers: ReadonlySet<Doer> | undefined, seats: SeatsRow): readonly Doer[] {
+  if (doer === 'game' || isThereFor(doer, doers, seats)) return [];
+  const left = seats.players.map(({ name }) => name).filter(name => doers?.has(name) !== true);
+  return doer === 'anyone' && left.length < seats.players.length ? left : [doer];
 }
 
 interface LostAction extends Pick<Hold, 'key' | 'situations'> {
