@@ -59,12 +59,25 @@ function reportGroup(scheme: Scheme, group: SightingGroup, report: Report): void
     ...detailsOf(scheme, group),
     mode: shown.mode.name,
     actions: unique(shown.bindings.map(({ actionName }) => actionName)),
+    ...settingsOf(shown),
     ...(other === undefined
       ? {}
       : { related: [relatedTo(other.at, `“${other.actionName}” (${doingText(other)})`)] }),
     ...(witness === undefined ? {} : { witness }),
     ...(waysOut.length === 0 ? {} : { waysOut }),
   });
+}
+
+/** The settings that a finding is about: those that a fallback steps, and one that runs away. */
+function settingsOf({ bindings, extra }: Sighting): FindingDetails {
+  const stepped = bindings.flatMap(({ origin }) =>
+    origin.kind === 'fallback' && origin.fallback.subject.kind === 'setting'
+      ? [origin.fallback.subject.setting.name]
+      : [],
+  );
+  const runaway = extra?.['setting'];
+  const settings = unique([...stepped, ...(runaway === undefined ? [] : [String(runaway)])]);
+  return settings.length === 0 ? {} : { settings };
 }
 
 const PLAYERS = ['left', 'left A', 'left B', 'right', 'right A', 'right B'] as const;

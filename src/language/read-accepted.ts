@@ -77,8 +77,13 @@ function readWhere(words: Words, names: Findable, spot: Spot): readonly Accepted
 
 function findName(words: Words, names: Findable): AcceptedName | null {
   const wanted = normal(words.text);
+  // What a fallback for a setting does is an action too, called so in the findings.
+  const meant: Findable = {
+    ...names,
+    action: [...names.action, ...names.setting.map(name => `${name}: next`)],
+  };
   const things = (['mode', 'action', 'setting', 'seats', 'console'] as const).flatMap(kind => {
-    const name = names[kind].find(candidate => normal(candidate) === wanted);
+    const name = meant[kind].find(candidate => normal(candidate) === wanted);
     return name === undefined ? [] : [{ kind, name }];
   });
   const [first] = things;

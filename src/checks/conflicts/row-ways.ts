@@ -1,17 +1,22 @@
+import type { Binding } from '../../gestures/bindings.js';
 import { positionOf } from '../../gestures/fit.js';
 import type { Sighting } from './sighting.js';
 
-const MEANT = 'If it is meant, write one under `Along with` in the row of the other.';
+/** A fallback that steps a setting has no `Along with`, and its action is in no list of any. */
+const meantWay = (x: Binding, y: Binding, meant: string): string =>
+  x.action === null || y.action === null
+    ? 'If it does no harm, list it in `## Accepted`.'
+    : `If ${meant} meant, write one under \`Along with\` in the row of the other.`;
 
 /** Ways out of a carry-over for a switch that stays where it was put; empty for what can be let go. */
-export function carryOverWays({ bindings: [, y] }: Sighting): readonly string[] {
+export function carryOverWays({ bindings: [x, y] }: Sighting): readonly string[] {
   if (y === undefined) return [];
   const position = positionOf(y.gesture);
   if (position === null) return [];
   return [
     `Make “${y.actionName}” \`flip to ${position}\`: then it happens when the switch is moved, not because it stands there.`,
     `Give “${y.actionName}” a \`When\` that does not hold yet when ${y.mode.name} begins.`,
-    MEANT,
+    meantWay(x, y, 'it is'),
   ];
 }
 
@@ -21,7 +26,7 @@ export function knockOnWays({ bindings: [x, y] }: Sighting): readonly string[] {
   return [
     `Make “${x.actionName}” a \`release\`: then what the two share has been let go before “${y.actionName}” can be done.`,
     'Give one of the two another control.',
-    'If both are meant, write one under `Along with` in the row of the other.',
+    meantWay(x, y, 'both are'),
   ];
 }
 

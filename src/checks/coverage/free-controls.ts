@@ -27,10 +27,18 @@ export interface FreeControl {
   readonly offers: readonly Offer[];
 }
 
-/** How a setting could get its lost values after all; a sentence or two each. */
-export function valueWay({ setting, ...question }: Question & { setting: Setting }): readonly string[] {
+/**
+ * How a setting could get its lost values after all; a sentence or two each.
+ *
+ * @param taken how many other settings are told before it to take a control there: each gets one of its own
+ */
+export function valueWay({
+  setting,
+  taken,
+  ...question
+}: Question & { setting: Setting; taken: number }): readonly string[] {
   const { setBy, name, startsAs } = setting;
-  const free = freeForSetting(question);
+  const free = freeForSetting(question, taken);
   if (setBy.kind === 'game') return [...gameWay(setting, free, question), ACCEPT];
   if (question.console.switches[setBy.name].kind !== 'fixed')
     return [
@@ -117,7 +125,7 @@ const FITTING = { menu: 0, pause: 1, play: 2 } as const;
  * In as many of the seats rows as can be, and in a mode where games are chosen: a menu, the start mode, a pause, at
  * last a play mode.
  */
-function freeForSetting(question: Question): FreeControl | null {
+function freeForSetting(question: Question, taken: number): FreeControl | null {
   const { scheme } = question.survey;
   const offers = offersOf(question);
   const rank = (mode: Mode) => (mode === scheme.startMode ? 0.5 : FITTING[mode.kind]);
@@ -126,7 +134,7 @@ function freeForSetting(question: Question): FreeControl | null {
     .sort((a, b) => rank(a) - rank(b));
   let best: FreeControl | null = null;
   for (const mode of modes) {
-    const free = freeIn(mode, question, 'anyone');
+    const free = freeIn(mode, question, 'anyone', taken);
     if (free !== null && free.offers.length > (best?.offers.length ?? 0)) best = free;
   }
   return best;
@@ -144,7 +152,8 @@ function offersOf({ console, where, survey }: Question) {
   );
 }
 
-function freeIn(mode: Mode, question: Question, hands: Hands): FreeControl | null {
+/** @param taken how many of the best are left for others */
+function freeIn(mode: Mode, question: Question, hands: Hands, taken = 0): FreeControl | null {
   const offers = offersOf(question)
     .map(({ offer }) => offer)
     .filter(({ modes }) => modes.has(mode));
@@ -155,9 +164,12 @@ function freeIn(mode: Mode, question: Question, hands: Hands): FreeControl | nul
       free.set(name, places);
       if (isFree(contacts, mode, offer)) places.push({ offer, contacts });
     }
-  let best: { readonly name: string; readonly places: readonly Place[] } | null = null;
-  for (const [name, places] of free) if (places.length > (best?.places.length ?? 0)) best = { name, places };
-  if (best === null) return null;
+  const ranked = [...free]
+    .map(([name, places]) => ({ name, places }))
+    .filter(({ places }) => places.length > 0)
+    .sort((a, b) => b.places.length - a.places.length);
+  const best = ranked[taken];
+  if (best === undefined) return null;
   const own = best.places.map(({ offer }) => offer);
   const seats = own.length < offers.length ? ` in ${namesOf(own)}` : '';
   // The other player may well use the control of the same name.

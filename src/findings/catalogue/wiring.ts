@@ -94,7 +94,7 @@ export const WIRING_RULES = {
     severity: 'note',
     message: 'In {mode} a touch of RESET is enough for “{action}” ({gesture}), which {consequence}.',
     effect: 'A stray hand on the console can end a game in progress.',
-    waysOut: ['Use `hold 1 s` or longer.', 'Ask for a second control: `RESET + button`.'],
+    waysOut: ['Use `hold 1 s` or longer.', 'Ask for RESET together with a control that every player has.'],
     explanation:
       'RESET is within reach of everyone in the room. In a `play` mode a bare `press`, `held` or `repeat` of it that leaves the mode or changes a setting is done by accident sooner or later. Many games of the time did just this; if it is meant, accept it.',
     example:

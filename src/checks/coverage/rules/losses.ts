@@ -135,7 +135,7 @@ function lostValue(
           settings: [setting.name],
           values: [value],
           ...where.details,
-          waysOut: valueWay({ setting, console: own.offer.console, where, survey }),
+          waysOut: valueWay({ setting, taken: 0, console: own.offer.console, where, survey }),
         },
       ),
   };

@@ -27,7 +27,7 @@ export function lacksFallback(setting: Setting, profile: ConsoleProfile, scheme:
 function forSettings(own: Facts, survey: Survey): readonly Hold[] {
   const profile = own.offer.console;
   const lacking = survey.scheme.settings.filter(setting => lacksFallback(setting, profile, survey.scheme));
-  return lacking.flatMap(setting => {
+  return lacking.flatMap((setting, taken) => {
     const { setBy } = setting;
     if (setBy.kind !== 'switch') return [];
     return {
@@ -48,7 +48,7 @@ function forSettings(own: Facts, survey: Survey): readonly Hold[] {
             settings: [setting.name],
             controls: [setBy.name],
             ...where.details,
-            waysOut: valueWay({ setting, console: profile, where, survey }),
+            waysOut: valueWay({ setting, taken, console: profile, where, survey }),
           },
         ),
     } satisfies Hold;
