@@ -1,4 +1,5 @@
 import { type Contact, contactType, controlContact, switchContact } from '../../gestures/contacts.js';
+import { settingSource } from '../../gestures/settings.js';
 import type { ConsoleProfile } from '../../hardware/consoles.js';
 import type { MomentarySwitchName, SwitchName } from '../../hardware/switches.js';
 import type { Action, BindingRow, Mode, SeatedPlayer, SeatsRow, Setting } from '../../language/model.js';
@@ -81,6 +82,8 @@ export function actionWay({
   const [need] = needsOf(mode, action, question.console);
   const free = freeIn(mode, question, need === undefined ? doer : handsOf(need.row));
   const subject = need === undefined ? null : `without ${need.name}, for “${action.name}”`;
+  const settled = need === undefined ? settledWay(mode, action, question) : [];
+  if (free === null && settled.length > 0) return settled;
   if (free === null)
     return [
       subject === null
@@ -89,10 +92,26 @@ export function actionWay({
     ];
   const gesture = isKept(mode, action) ? 'held' : 'press';
   return [
+    ...settled,
     subject === null
       ? `Add a row to “${mode.name}” that does “${action.name}” whatever the settings: \`${free.control}\`, \`${gesture}\`. ${free.why}`
       : `Add a row to \`## Fallbacks\`: ${subject}, instead \`${mode.name}: ${free.control} ${gesture}\`. ${free.why}`,
   ];
+}
+
+/** Where no row of the action ever holds, because a setting that its `When` asks about never changes there. */
+function settledWay(mode: Mode, action: Action, { console, survey }: Question): readonly string[] {
+  for (const { action: done, conditions } of mode.rows) {
+    if (done !== action) continue;
+    for (const { setting, is, value } of conditions) {
+      const source = settingSource(setting, survey.scheme, console);
+      if (source.kind !== 'constant' || (source.value === value) === is) continue;
+      return [
+        `On ${console.name} “${setting.name}” is always “${source.value}”: take that out of the \`When\` of “${action.name}”, or let a fallback step “${setting.name}” there.`,
+      ];
+    }
+  }
+  return [];
 }
 
 const noneFree = ({ where }: Question): string =>

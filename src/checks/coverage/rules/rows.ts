@@ -53,7 +53,7 @@ function deadRows({ scheme, facts }: Survey, { done, stoodFor }: Alive): readonl
       deadHold(
         { at: row.at, mode, action: row.action.name, key: `${row.index}` },
         situations,
-        stoodFor.has(row) ? STOOD_FOR_WAYS : null,
+        stoodFor.has(row) ? STOOD_FOR_WAYS : rowWays(row, mode),
       ),
     );
   });
@@ -70,6 +70,7 @@ function deadFallbacks({ scheme, facts }: Survey, { done }: Alive): readonly Hol
       deadHold(
         { at: fallback.at, mode: instead.mode, action: subjectName(fallback), key: `fallback ${index}` },
         situations,
+        fallbackWays(fallback, instead.mode),
       ),
     ];
   });
@@ -93,11 +94,39 @@ const STOOD_FOR_WAYS = [
   'If the game is meant for a console on which the row can be done as it is, add it to `Consoles`.',
 ];
 
-/** @param waysOut null for those of the catalogue */
+/** What of a row can be the reason: its `When`, and who does it with what. */
+function rowWays({ conditions, gesture }: BindingRow, { name }: Mode): readonly string[] {
+  return [
+    ...(conditions.length === 0
+      ? []
+      : [`Change its \`When\` to settings that occur in “${name}”, or let a row set them.`]),
+    ...(gesture === null
+      ? []
+      : [
+          `Check \`Who\`, \`Control\` and \`Gesture\`: no seats row of “${name}” may have that player with that control, or nobody can make the gesture with it.`,
+        ]),
+    'Delete the row.',
+  ];
+}
+
+function fallbackWays({ subject, without }: Fallback, mode: Mode): readonly string[] {
+  const needsIt = ({ action, alternatives }: BindingRow): boolean =>
+    subject.kind === 'action' &&
+    action === subject.action &&
+    alternatives.some(({ parts }) => parts.some(part => part.kind === 'switch' && part.name === without));
+  const hasNone = subject.kind === 'action' && !mode.rows.some(needsIt);
+  return [
+    hasNone
+      ? `No row of “${subject.action.name}” in “${mode.name}” needs ${without}, so there is nothing to stand for: name a mode that has one.`
+      : `Check its control: no seats row of “${mode.name}” may have it.`,
+    'Take the row out of `## Fallbacks`.',
+  ];
+}
+
 function deadHold(
   { at, mode, action, key }: Dead,
   situations: readonly Situation[],
-  waysOut: readonly string[] | null = null,
+  waysOut: readonly string[],
 ): Hold {
   return {
     rule: 'dead-binding',
@@ -113,7 +142,7 @@ function deadHold(
           mode: mode.name,
           actions: [action],
           ...details,
-          ...(waysOut === null ? {} : { waysOut }),
+          waysOut,
         },
       ),
   };

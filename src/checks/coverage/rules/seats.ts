@@ -5,6 +5,7 @@ import type { Port } from '../../../hardware/ports.js';
 import { PORTS } from '../../../hardware/ports.js';
 import type { Action, Mode, PlayerName, SeatsRow } from '../../../language/model.js';
 import { createMemory } from '../../../memory.js';
+import { chordText } from '../../text.js';
 import type { Doer } from '../doings.js';
 import type { Facts } from '../facts.js';
 import { type Hold, keyOf } from '../holds.js';
@@ -98,10 +99,30 @@ function oneSidedHold(
           lacking: playersText(lacking),
           where: text,
         },
-        { mode: mode.name, players: lacking, actions: [action.name], ...details },
+        {
+          mode: mode.name,
+          players: lacking,
+          actions: [action.name],
+          ...details,
+          ...(isForEach(first) ? { waysOut: [missingControlWay(first, lacking), ON_PURPOSE] } : {}),
+        },
       ),
   };
 }
+
+/** The row is for each player, but not every controller has its control. */
+const isForEach = ({ origin }: Binding): boolean => origin.row?.who.value.kind === 'each';
+
+function missingControlWay(
+  { origin, alternative, actionName }: Binding,
+  lacking: readonly PlayerName[],
+): string {
+  const chord = origin.row?.alternatives[alternative];
+  const control = chord === undefined ? 'its control' : `\`${chordText(chord)}\``;
+  return `The controller of ${playersText(lacking)} lacks ${control}: add a row for “${actionName}” with a control that it has.`;
+}
+
+const ON_PURPOSE = 'If the roles differ on purpose, accept the note with that reason.';
 
 const playersText = (names: readonly PlayerName[]): string =>
   `the ${LIST.format(names)} player${names.length > 1 ? 's' : ''}`;
