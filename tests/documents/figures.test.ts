@@ -131,6 +131,32 @@ describe('call-outs', () => {
   );
 });
 
+describe('the drawing of a keypad', () => {
+  it.each([1, 0.55])('points at each key on the key itself, beside what is lettered on it (%s)', scale => {
+    const keypad = CONTROLLERS.find(({ name }) => name === 'keypad');
+    if (keypad === undefined) throw new Error('there is no keypad');
+    const { nodes, spots } = drawController(keypad, scale);
+    const keys = nodes.flatMap(({ tagName, properties }) =>
+      tagName === 'rect' && Number(properties['width']) < 10 ? [properties] : [],
+    );
+    expect(keys).toHaveLength(12);
+    const letters = nodes.filter(({ tagName }) => tagName === 'text').map(({ properties }) => properties);
+    for (const [name, { x, y }] of spots) {
+      const key = keys.findIndex(
+        at =>
+          x > Number(at['x']) &&
+          x < Number(at['x']) + Number(at['width']) &&
+          y > Number(at['y']) &&
+          y < Number(at['y']) + Number(at['height']),
+      );
+      expect(key, name).toBeGreaterThanOrEqual(0);
+      const { x: centre, y: baseline } = letters[key] ?? {};
+      const isBeside = Math.abs(x - Number(centre)) > 2 || y - 0.55 / scale > Number(baseline);
+      expect(isBeside, name).toBe(true);
+    }
+  });
+});
+
 describe('placing in order', () => {
   const wishes = fc.array(
     fc.record({

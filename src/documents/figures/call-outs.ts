@@ -55,7 +55,7 @@ export function drawCallOuts(art: ControlDrawing, calls: readonly Call[], option
   const columns = sides.map(side => ({ side, blocks: layOut(calls, art, side, column) }));
   const tops = columns.map(({ blocks }) =>
     placeInOrder(
-      blocks.map(({ anchor, height }) => ({ centre: anchor.y * scale, height })),
+      blocks.map(({ anchor, height }) => ({ centre: laneOf(anchor) * scale, height })),
       GAP,
     ),
   );
@@ -81,6 +81,8 @@ export function drawCallOuts(art: ControlDrawing, calls: readonly Call[], option
   };
 }
 
+const laneOf = ({ lane, y }: Spot): number => lane ?? y;
+
 const anchorOf = (call: Call, art: ControlDrawing): Spot | undefined =>
   call.spots.flatMap(key => art.spots.get(key) ?? [])[0];
 
@@ -104,7 +106,7 @@ function layOut(
       const height = (head.length * HEAD.sizePt + body.length * BODY.sizePt) * LEADING;
       return [{ call, anchor, head, body, height: ptToMm(height) }];
     })
-    .toSorted((a, b) => a.anchor.y - b.anchor.y);
+    .toSorted((a, b) => laneOf(a.anchor) - laneOf(b.anchor));
 }
 
 function drawText(block: Block, at: Point, side: 'left' | 'right', column: number): readonly Element[] {
@@ -127,7 +129,7 @@ interface LeaderSpace {
   readonly artWidth: number;
 }
 
-/** From a dot on the control straight to the edge of the art, then through the gutter to the head of the text. */
+/** From a dot on the control along its lane to the edge of the art, then through the gutter to the head of the text. */
 function drawLeader(
   block: Block,
   art: ControlDrawing,
@@ -140,12 +142,13 @@ function drawLeader(
   const from = place(block.anchor);
   const isLeft = side === 'left';
   const headY = top + ptToMm(HEAD.sizePt * LEADING * 0.58);
-  const edge = { x: isLeft ? origin.x - 1.2 : origin.x + artWidth + 1.2, y: from.y };
+  const lane = { x: from.x, y: origin.y + laneOf(block.anchor) * scale };
+  const edge = { x: isLeft ? origin.x - 1.2 : origin.x + artWidth + 1.2, y: lane.y };
   const text = isLeft ? { x: x + column + 1, y: headY } : { x: x - 1, y: headY };
   const near = { x: isLeft ? text.x + 0.8 : text.x - 0.8, y: headY };
   const detail = { width: STROKE.hair };
   return [
-    polyline([from, edge, near, text], detail),
+    polyline([from, ...(lane.y === from.y ? [] : [lane]), edge, near, text], detail),
     ...spots.map(spot => circle(spot, 0.55, { fill: 'ink', width: STROKE.hair })),
   ];
 }

@@ -172,14 +172,15 @@ function drawKeypad(scale: number): ControlDrawing {
         ),
       ]),
     ],
-    // The keys of the middle column are led out below their row, in turn to the left and to the right.
+    // The leaders of the middle column run below their row, in turn to the left and to the right.
     spots: new Map(
       keys.map(({ name, at, column, row }): [string, Spot] => {
         if (column === 0) return [name, { x: at.x + 0.9, y: at.y + key.height / 2, side: 'left' }];
         if (column === 2)
           return [name, { x: at.x + key.width - 0.9, y: at.y + key.height / 2, side: 'right' }];
         const side = row % 2 === 0 ? 'left' : 'right';
-        return [name, { x: at.x + key.width / 2, y: at.y + key.height + 2.2, side }];
+        const bottom = at.y + key.height;
+        return [name, { x: at.x + key.width / 2, y: bottom - 0.6, side, lane: bottom + 2.2 }];
       }),
     ),
   };

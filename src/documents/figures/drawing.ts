@@ -21,6 +21,8 @@ export interface ControlDrawing extends Drawing {
 
 export interface Spot extends Point {
   readonly side: 'left' | 'right';
+  /** The height at which its leader runs to the edge where other controls are in the way; its own if left out. */
+  readonly lane?: number;
 }
 
 /** The strokes of the house style, mm. */
