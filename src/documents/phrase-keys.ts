@@ -42,6 +42,7 @@ export const PHRASES = {
   'player right B': [],
   'players (one)': ['count'],
   'players (other)': ['count'],
+  'player at paddle': ['letter', 'player'],
   // Controllers and ports
   'controller joystick': [],
   'controller paddles': [],
@@ -151,6 +152,7 @@ export const PHRASES = {
   'together item': ['Action', 'action', 'how'],
   'together elsewhere': ['Action', 'mode'],
   'only in seats': ['seats'],
+  'not in seats': ['seats'],
   // 1. What you need
   'needs intro': [],
   'needs intro one': [],

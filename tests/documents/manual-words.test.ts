@@ -66,14 +66,14 @@ describe('what happens besides', () => {
     ['Gate', 'Step to the next tree', 'Moves Tree on to the next.'],
     ['Gate', 'Step to the tree before', 'Moves Tree back to the one before.'],
     ['Gate', 'Open the gate and begin', 'Leads to Orchard.'],
-    ['Gate', 'Open the gate and begin', 'Basket becomes empty.'],
+    ['Gate', 'Open the gate and begin', 'Sets Basket to empty.'],
     ['Orchard', 'Put your stamp on the crate', 'While you do this, these wait: “Hammer”.'],
     [
       'Orchard',
       'Gather strength for a throw',
-      'These go together: press to charge a throw, press twice to whistle, let go to throw.',
+      'These go together: press to charge a throw, press twice to whistle, and let go to throw.',
     ],
-    ['Orchard', 'The sun sets and the day is over', 'Only while Basket is full.'],
+    ['Orchard', 'The sun sets and the day is over', 'Only with Basket set to full.'],
     ['Orchard', 'Walk about the orchard', 'Only in: Sticks.'],
   ])('%s: %s: %s', (mode, words, note) => {
     expect(rowSaying(mode, words)?.notes).toContain(note);
@@ -81,7 +81,7 @@ describe('what happens besides', () => {
 
   it('joins conditions', () => {
     expect(rowSaying('Orchard', 'Throw what you hold', 1)?.notes).toContain(
-      'Only while Basket is full and Wind is not gusty.',
+      'Only with Basket set to full and Wind not set to gusty.',
     );
   });
 });
@@ -91,16 +91,21 @@ describe('what is needed', () => {
     expect(
       view.needs.rows.map(({ seats, players, who, left, right }) => [seats, players, who, left, right]),
     ).toEqual([
-      ['Sticks', '2 players', 'Left player, Right player', 'Joystick', 'Joystick'],
+      ['Sticks', '2 players', ['Left player, Right player'], 'Joystick', 'Joystick'],
       [
         'Knobs',
         '4 players',
-        'Left player A, Left player B, Right player A, Right player B',
+        [
+          'Left player A: paddle A',
+          'Left player B: paddle B',
+          'Right player A: paddle A',
+          'Right player B: paddle B',
+        ],
         'Pair of paddles',
         'Pair of paddles',
       ],
-      ['Keys', '1 player', '', 'Keypad', 'Wheel'],
-      ['Pedals', '1 player', '', 'Foot board', 'Nothing'],
+      ['Keys', '1 player', [], 'Keypad', 'Wheel'],
+      ['Pedals', '1 player', [], 'Foot board', 'Nothing'],
     ]);
   });
 });
@@ -122,14 +127,14 @@ describe('the console', () => {
       {
         title: 'If your console has no difficulty switches',
         lines: [
-          'Wind: it begins as calm. In Gate, do this for the next value: Push the stick up (left controller).',
-          'Frost is always mild.',
+          'Wind: at first calm. In Gate, do this for the next value: Push the stick up (left controller).',
+          'Frost: always mild.',
           'Not possible there: “Notice the wind”.',
         ],
       },
       {
-        title: 'If your console lacks: TV type switch and SELECT',
-        lines: ['Choose a tree: in Gate, do this instead: Press the button.', 'Shade is always colour.'],
+        title: 'If your console lacks the TV type switch and SELECT',
+        lines: ['For “Choose a tree” in Gate, do this instead: Press the button.', 'Shade: always colour.'],
       },
     ]);
   });
@@ -230,8 +235,26 @@ describe('other languages', () => {
       return said.modes[1]?.groups.flatMap(({ rows }) => rows).find(({ words }) => words === 'Shake the tree')
         ?.how;
     };
-    expect(how('de')).toEqual(['Knopf 0,3 Sekunden lang halten']);
+    expect(how('de')).toEqual(['Knopf für 0,3 Sekunden halten']);
     expect(how('fr')).toEqual(['Maintenez le bouton pendant 0,3 seconde']);
+  });
+
+  it.each([
+    ['en', 'If your console lacks the TV type switch and SELECT', 'Shade: always colour.'],
+    ['de', 'Bei Konsolen ohne TV-Schalter und SELECT', 'Shade: immer colour.'],
+    ['fr', 'S’il manque à votre console le sélecteur TV et SELECT', 'Shade\u00a0: toujours colour.'],
+  ])('make whole sentences of names that may be of any number and gender (%s)', (language, title, line) => {
+    const said = viewOf(withGame(EVERYTHING, { Language: language }));
+    expect(said.console.boxes[1]?.title).toBe(title);
+    expect(said.console.boxes[1]?.lines).toContain(line);
+    const lines = [
+      ...said.console.calls.flatMap(call => call.lines),
+      ...said.console.boxes.flatMap(box => box.lines),
+      ...said.modes.flatMap(({ groups }) =>
+        groups.flatMap(({ rows }) => rows.flatMap(({ how, notes }) => [...how, ...notes])),
+      ),
+    ].flatMap(text => text.split('. '));
+    expect(lines.filter(text => /:.*:/.test(text) && !/gleichzeitig|together/i.test(text))).toEqual([]);
   });
 });
 

@@ -96,7 +96,7 @@ describe('the language of a scheme', () => {
       findPhrases(language, builtInTemplates).phrases.say('together item', { how: 'x', Action });
     expect(item('en', 'Throw')).toBe('x to throw');
     expect(item('en', 'USO')).toBe('x to USO');
-    expect(item('de', 'Werfen')).toBe('x: Werfen');
+    expect(item('de', 'Werfen')).toBe('„Werfen“ (x)');
   });
 });
 

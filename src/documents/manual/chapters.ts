@@ -34,7 +34,7 @@ export function needsTree(
       ],
       rows: rows.map(({ seats, players, who, left, right }) => [
         seats,
-        who === '' ? players : [players, h('div', { class: 'note' }, who)],
+        [players, ...who.map(line => h('div', { class: 'note' }, line))],
         left,
         right,
       ]),

@@ -4,7 +4,7 @@ import { drawController, spotKey } from '../figures/controller-art.js';
 import { type ControlDrawing, type Drawing, picture } from '../figures/drawing.js';
 import { figure, h, table } from '../page/elements.js';
 import type { Speech } from '../wording/gestures.js';
-import { type CallOut, type ControllerView, useText } from './controllers.js';
+import { type CallOut, type ControllerView, callLines } from './controllers.js';
 
 /** Room for a controller's figure on the page, mm. */
 export interface FigureRoom {
@@ -55,11 +55,12 @@ function scaleFor(art: ControlDrawing, calls: readonly Call[], width: number): n
   return Math.min(1, Math.max(0.55, forArt / art.width));
 }
 
-function sayCall({ controls, label, uses }: CallOut, detail: Detail, { phrases }: Speech): Call {
+function sayCall(call: CallOut, detail: Detail, { phrases }: Speech): Call {
+  const { controls, label } = call;
   return {
     spots: controls.map(({ name, seat }) => spotKey(name, seat)),
     head: label,
-    lines: detail === 'labels' ? [] : uses.map(use => useText(use, phrases.say, detail === 'names')),
+    lines: detail === 'labels' ? [] : callLines(call, phrases.say, detail === 'names'),
   };
 }
 
@@ -67,6 +68,6 @@ function usesTable(calls: readonly CallOut[], { phrases }: Speech): Element {
   return table({
     className: 'uses',
     head: [phrases.say('column do'), phrases.say('column happens')],
-    rows: calls.map(({ label, uses }) => [label, uses.map(use => h('div', useText(use, phrases.say)))]),
+    rows: calls.map(call => [call.label, callLines(call, phrases.say).map(line => h('div', line))]),
   });
 }

@@ -1,6 +1,6 @@
 import { type Binding, bindingsOf } from '../../gestures/bindings.js';
 import type { Controller, SeatLetter } from '../../hardware/controllers.js';
-import type { Mode, PlayerName, Scheme } from '../../language/model.js';
+import type { Mode, PlayerName, Scheme, SeatsRow } from '../../language/model.js';
 import { controlLabel } from '../wording/controls.js';
 import { isPlainGesture, type Speech, shortGesture } from '../wording/gestures.js';
 import { controllerWords } from '../wording/machine.js';
@@ -21,6 +21,8 @@ export interface CallOut {
   /** The controls it points at: several where one label covers them (`Stick left or right`). */
   readonly controls: readonly ControlSpot[];
   readonly label: string;
+  /** The seats rows in which it does nothing though it is plugged in: `Not in: Alone.`; empty where none. */
+  readonly seats: string;
   readonly uses: readonly ControlUse[];
 }
 
@@ -42,6 +44,7 @@ export interface ControlUse {
 
 interface Use {
   readonly mode: Mode;
+  readonly seats: SeatsRow;
   readonly binding: Binding;
   readonly spot: ControlSpot;
   readonly player: PlayerName | 'anyone';
@@ -69,7 +72,8 @@ function viewController(controller: Controller, scheme: Scheme, speech: Speech):
       const own = uses.filter(({ spot }) => spot.name === name && spot.seat === seat);
       const said = own.length === 0 ? [] : sayUses(own, manyModes, players, speech);
       const label = controlLabel({ kind: 'control', name, port: null, letter: seat }, phrases);
-      return said.length === 0 ? [] : [{ controls: [{ name, seat }], label, uses: said }];
+      const seats = seatsNote(own, controller, scheme, speech);
+      return said.length === 0 ? [] : [{ controls: [{ name, seat }], label, seats, uses: said }];
     }),
     speech,
   );
@@ -84,8 +88,18 @@ function viewController(controller: Controller, scheme: Scheme, speech: Speech):
   };
 }
 
-function callText({ label, uses }: CallOut, { phrases }: Speech): string {
-  const said = uses.map(use => useText(use, phrases.say));
+/** What a call-out says under its label, a line each. */
+export function callLines(
+  { seats, uses }: CallOut,
+  say: Speech['phrases']['say'],
+  short = false,
+): readonly string[] {
+  return [...(seats === '' ? [] : [seats]), ...uses.map(use => useText(use, say, short))];
+}
+
+function callText(call: CallOut, { phrases }: Speech): string {
+  const { label } = call;
+  const said = callLines(call, phrases.say);
   return phrases.say('call out', { control: label, uses: said.join('; ') });
 }
 
@@ -107,6 +121,7 @@ function usesOf(controller: Controller, scheme: Scheme): readonly Use[] {
             ? [
                 {
                   mode,
+                  seats,
                   binding,
                   spot: { name: part.control.name, seat: part.control.seat },
                   player: binding.player,
@@ -157,7 +172,7 @@ function sayUses(
   return [...said.values()];
 }
 
-/** `tap`; for a chord with the other controls: `press, with Button`. */
+/** `tap`; for a chord with all its controls: `Key 1 + Key 2, press`. */
 function howNote(binding: Binding, speech: Speech): string {
   const how = shortGesture(binding.gesture, speech);
   if (binding.parts.length < 2) return how;
@@ -169,7 +184,7 @@ function howNote(binding: Binding, speech: Speech): string {
       speech.phrases,
     ),
   );
-  return speech.phrases.say('name and value', { name: how, value: parts.join(' + ') });
+  return `${parts.join(' + ')}, ${how}`;
 }
 
 /** The players, where only some of those who hold the controller can do it. */
@@ -186,6 +201,23 @@ function playerNotes(
   return [phrases.and(named)];
 }
 
+/** A part of a controller that only some who plug it in can use, as the second of a pair of paddles. */
+function seatsNote(
+  uses: readonly Use[],
+  controller: Controller,
+  scheme: Scheme,
+  { phrases }: Speech,
+): string {
+  const plugged = scheme.seats.filter(({ left, right }) => left === controller || right === controller);
+  const able = new Set(uses.map(({ seats }) => seats));
+  const idle = plugged.filter(seats => !able.has(seats));
+  if (idle.length === 0) return '';
+  const names = (rows: readonly SeatsRow[]) => ({ seats: phrases.and(rows.map(({ name }) => name)) });
+  return idle.length <= able.size
+    ? phrases.say('not in seats', names(idle))
+    : phrases.say('only in seats', names([...able]));
+}
+
 /** One call-out for the directions of a group that all do the same: the largest group first. */
 function mergeGroups(
   controller: Controller,
@@ -199,10 +231,11 @@ function mergeGroups(
       ({ controls }) => controls.length === 1 && controls.every(({ name }) => names.has(name)),
     );
     const [first] = own;
-    const isAlike = own.every(call => JSON.stringify(call.uses) === JSON.stringify(first?.uses));
+    const saying = (call: CallOut | undefined) => JSON.stringify([call?.seats, call?.uses]);
+    const isAlike = own.every(call => saying(call) === saying(first));
     if (first === undefined || own.length !== names.size || !isAlike) continue;
     const label = controlLabel({ kind: 'control', name: group.name, port: null, letter: '' }, phrases);
-    const one: CallOut = { controls: own.flatMap(({ controls }) => controls), label, uses: first.uses };
+    const one: CallOut = { ...first, controls: own.flatMap(({ controls }) => controls), label };
     merged = merged.flatMap(call => (call === first ? [one] : own.includes(call) ? [] : [call]));
   }
   return merged;

@@ -3,7 +3,7 @@ import type { ConsoleProfile } from '../../hardware/consoles.js';
 import type { SwitchName } from '../../hardware/switches.js';
 import type { BindingRow, Fallback, Scheme } from '../../language/model.js';
 import { alternativeSentences, type Speech } from '../wording/gestures.js';
-import { switchWords } from '../wording/machine.js';
+import { switchObject } from '../wording/machine.js';
 
 /** “If your console has no …”: what to do there. */
 export interface FallbackBox {
@@ -44,7 +44,7 @@ function viewBox(
     onlyDifficulty && isPair
       ? phrases.say('without difficulty switches')
       : phrases.say('without switches', {
-          switches: phrases.and(missing.map(name => switchWords(name, phrases))),
+          switches: phrases.and(missing.map(name => switchObject(name, phrases))),
         });
   const lines = scheme.fallbacks
     .filter(fallback => isInForce(fallback, profile))

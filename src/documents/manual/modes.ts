@@ -9,7 +9,7 @@ import {
   insteadSentence,
   togetherSentences,
 } from '../wording/rows.js';
-import { whoWords } from '../wording/who.js';
+import { isForOne, whoWords } from '../wording/who.js';
 
 /** Chapter 4: a mode, and who does what in it with which control. */
 export interface ModeView {
@@ -80,8 +80,9 @@ function onlyInSeats(row: BindingRow, scheme: Scheme, { phrases }: Speech): stri
   const [profile] = scheme.consoles;
   if (row.gesture === null || profile === undefined) return null;
   const { value: who } = row.who;
+  const isToldApart = who.kind === 'player' && !isForOne(row.mode);
   const seated = row.mode.seats.filter(
-    ({ players }) => who.kind !== 'player' || players.some(({ name }) => name === who.player),
+    ({ players }) => !isToldApart || players.some(({ name }) => name === who.player),
   );
   const able = seated.filter(seats =>
     scheme.consoles.some(each => bindingsOfRow(row, seats, each).length > 0),

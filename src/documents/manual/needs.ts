@@ -1,5 +1,6 @@
 import type { Controller } from '../../hardware/controllers.js';
-import type { Scheme, SeatsRow } from '../../language/model.js';
+import type { Scheme, SeatedPlayer, SeatsRow } from '../../language/model.js';
+import type { Phrases } from '../phrases.js';
 import type { Speech } from '../wording/gestures.js';
 import { consoleWords, controllerWords } from '../wording/machine.js';
 import { playerWords } from '../wording/who.js';
@@ -16,8 +17,8 @@ export interface NeedsRow {
   readonly seats: string;
   /** `2 players`. */
   readonly players: string;
-  /** `Left player, right player`, where there is more than one. */
-  readonly who: string;
+  /** `Left player, Right player` where there is more than one; who holds which paddle, a line each. */
+  readonly who: readonly string[];
   readonly left: string;
   readonly right: string;
   readonly figure: SeatsFigureView;
@@ -49,11 +50,10 @@ export function viewNeeds(scheme: Scheme, speech: Speech): NeedsView {
 function viewRow(seats: SeatsRow, { phrases }: Speech): NeedsRow {
   const left = controllerWords(seats.left, phrases);
   const right = controllerWords(seats.right, phrases);
-  const names = seats.players.map(({ name }) => playerWords(name, phrases));
   return {
     seats: seats.name,
     players: phrases.count('players', seats.players.length),
-    who: names.length > 1 ? names.join(', ') : '',
+    who: whoLines(seats.players, phrases),
     left: phrases.sentence(left),
     right: phrases.sentence(right),
     figure: {
@@ -66,4 +66,14 @@ function viewRow(seats: SeatsRow, { phrases }: Speech): NeedsRow {
       ports: { left: phrases.say('port left'), right: phrases.say('port right') },
     },
   };
+}
+
+/** A pair of paddles is plugged in whole: even who plays alone must be told which of the two to take. */
+function whoLines(players: readonly SeatedPlayer[], phrases: Phrases): readonly string[] {
+  const told = players.map(({ name, letter }) => {
+    const player = playerWords(name, phrases);
+    return letter === '' ? player : phrases.say('player at paddle', { player, letter });
+  });
+  if (players.some(({ letter }) => letter !== '')) return told;
+  return told.length > 1 ? [told.join(', ')] : [];
 }

@@ -1,7 +1,7 @@
 import type { BindingRow, Mode, Scheme } from '../../language/model.js';
 import { controlLabel, namedControls } from '../wording/controls.js';
 import { type Speech, shortGesture } from '../wording/gestures.js';
-import { whoWords } from '../wording/who.js';
+import { isForOne, whoWords } from '../wording/who.js';
 
 /** Chapter 9: every control of every mode in as few words as can be. */
 export interface QuickView {
@@ -42,7 +42,7 @@ function controlWords(row: BindingRow, speech: Speech): string {
   const isPlain = gesture === undefined || PLAIN.includes(gesture.kind) || isStickHeld(row);
   const how = isPlain ? '' : `, ${shortGesture(gesture, speech)}`;
   const said = `${phrases.or([...new Set(labels)])}${how}`;
-  return row.who.value.kind === 'player'
+  return row.who.value.kind === 'player' && !isForOne(row.mode)
     ? phrases.say('sentence with note', { sentence: said, note: whoWords(row, phrases) })
     : said;
 }

@@ -2,6 +2,7 @@ import type { BindingRow, Scheme, Setting, Variation } from '../../language/mode
 import { alternativeSentences, type Speech } from '../wording/gestures.js';
 import { switchWords } from '../wording/machine.js';
 import { actionWords } from '../wording/rows.js';
+import { isForOne, playerWords } from '../wording/who.js';
 
 /** Chapter 6: the settings, and the games that they make. */
 export interface SettingsView {
@@ -77,9 +78,15 @@ function howWords(setting: Setting, scheme: Scheme, speech: Speech): readonly st
 const changes = (row: BindingRow, setting: Setting): boolean =>
   row.effects.some(effect => effect.kind !== 'go to' && effect.setting === setting);
 
+/** With the player where only one of several can do it. */
 function rowHow(row: BindingRow, speech: Speech): string {
+  const { phrases } = speech;
   if (row.gesture === null) return actionWords(row.action);
-  return speech.phrases.or(alternativeSentences(row.alternatives, row.gesture.value, speech));
+  const step = phrases.or(alternativeSentences(row.alternatives, row.gesture.value, speech));
+  const { value: who } = row.who;
+  return who.kind === 'player' && !isForOne(row.mode)
+    ? phrases.say('start by player', { step, player: playerWords(who.player, phrases) })
+    : step;
 }
 
 function viewGame(variation: Variation, scheme: Scheme, { phrases }: Speech): GameRow {

@@ -70,10 +70,7 @@ function goal(
   scheme: Scheme,
   speech: Speech,
 ): readonly Goal[] {
-  const recipes = cells.map(({ recipe, ...cell }) => ({
-    ...cell,
-    steps: recipe === null ? null : recipeWords(recipe, cell.seats, speech),
-  }));
+  const recipes = tellRecipes(cells, speech);
   if (recipes.every(({ steps }) => steps === null)) return [];
   const ways = new Map<string, Recipe[]>();
   for (const recipe of recipes) {
@@ -93,6 +90,22 @@ function goal(
       })),
     },
   ];
+}
+
+/** Names the player who does a step where a seats row that shares the recipe has several: one telling does for all. */
+function tellRecipes(cells: readonly Cell[], speech: Speech): readonly Recipe[] {
+  const told = cells.map(cell => ({
+    cell,
+    apart: cell.recipe === null ? null : recipeWords(cell.recipe, true, speech),
+  }));
+  const keyOf = (steps: readonly string[] | null) => JSON.stringify(steps);
+  const shared = new Set(
+    told.flatMap(({ cell, apart }) => (cell.seats.players.length > 1 ? [keyOf(apart)] : [])),
+  );
+  return told.map(({ cell: { recipe, ...place }, apart }) => {
+    const steps = recipe === null || shared.has(keyOf(apart)) ? apart : recipeWords(recipe, false, speech);
+    return { ...place, steps };
+  });
 }
 
 /** The places of some recipes among all: seats rows and machines, each told only where it tells them apart. */
@@ -130,17 +143,17 @@ function machineWords(
   ].join(', ');
 }
 
-/** The steps as sentences; the same step several times in a row is told once with its number. */
-export function recipeWords(
-  recipe: readonly RecipeStep[],
-  seats: SeatsRow,
-  speech: Speech,
-): readonly string[] {
+/**
+ * The steps as sentences; the same step several times in a row is told once with its number.
+ *
+ * @param many whether there are several players, so that it is told who does a step
+ */
+function recipeWords(recipe: readonly RecipeStep[], many: boolean, speech: Speech): readonly string[] {
   const { phrases } = speech;
   if (recipe.length === 0) return [phrases.say('start at once')];
   const told: { text: string; count: number }[] = [];
   for (const step of recipe) {
-    const text = stepWords(step, seats, speech);
+    const text = stepWords(step, many, speech);
     const last = told.at(-1);
     if (last?.text === text) last.count += 1;
     else told.push({ text, count: 1 });
@@ -148,7 +161,7 @@ export function recipeWords(
   return told.map(({ text, count }) => phrases.sentence(phrases.count('times', count, { step: text })));
 }
 
-function stepWords(step: RecipeStep, seats: SeatsRow, speech: Speech): string {
+function stepWords(step: RecipeStep, many: boolean, speech: Speech): string {
   const { phrases } = speech;
   switch (step.kind) {
     case 'game':
@@ -160,7 +173,6 @@ function stepWords(step: RecipeStep, seats: SeatsRow, speech: Speech): string {
     case 'binding': {
       const { binding } = step;
       const isAnyone = binding.player === 'anyone';
-      const many = seats.players.length > 1;
       // A step is done once: `hold to repeat` would only confuse.
       const gesture = binding.gesture.kind === 'repeat' ? ({ kind: 'press' } as const) : binding.gesture;
       const controls = binding.parts.map(part => namedContact(part, isAnyone && many));

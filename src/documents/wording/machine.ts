@@ -1,7 +1,7 @@
 import type { Controller } from '../../hardware/controllers.js';
 import type { SwitchName } from '../../hardware/switches.js';
 import type { Phrases } from '../phrases.js';
-import { controlLabel } from './controls.js';
+import { controlLabel, controlObject } from './controls.js';
 
 const BUILT_IN_CONSOLES = ['six-switch', 'four-switch', 'no-difficulty'] as const;
 const BUILT_IN_CONTROLLERS = ['joystick', 'paddles', 'keypad', 'wheel'] as const;
@@ -27,4 +27,9 @@ export function controllerWords(controller: Controller | null, phrases: Phrases)
 
 export function switchWords(name: SwitchName, phrases: Phrases): string {
   return controlLabel({ kind: 'switch', name }, phrases);
+}
+
+/** `the left difficulty switch`: within a sentence. */
+export function switchObject(name: SwitchName, phrases: Phrases): string {
+  return controlObject({ kind: 'switch', name }, phrases);
 }

@@ -40,19 +40,20 @@ const ORDER = ['press', 'held', 'repeat', 'hold', 'double tap', 'tap', 'release'
 
 /** Intended overlaps: `These go together: press to charge, let go to throw.` */
 export function togetherSentences(row: BindingRow, speech: Speech): readonly string[] {
+  const { phrases } = speech;
   const partners = partnersOf(row);
   const here = [row, ...partners.filter(partner => partner.mode === row.mode)];
   const elsewhere = partners.filter(partner => partner.mode !== row.mode);
   const items = here
     .toSorted((a, b) => rankOf(a) - rankOf(b))
     .map(each =>
-      speech.phrases.say('together item', { how: shortHow(each, here, speech), Action: each.action.name }),
+      phrases.say('together item', { how: shortHow(each, here, speech), Action: each.action.name }),
     );
-  const said = here.length > 1 ? [speech.phrases.say('together', { list: items.join(', ') })] : [];
+  const said = here.length > 1 ? [phrases.say('together', { list: phrases.and(items) })] : [];
   return [
     ...said,
     ...elsewhere.map(each =>
-      speech.phrases.say('together elsewhere', { Action: each.action.name, mode: each.mode.name }),
+      phrases.say('together elsewhere', { Action: each.action.name, mode: each.mode.name }),
     ),
   ];
 }
