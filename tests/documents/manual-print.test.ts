@@ -1,6 +1,10 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { viewConsole } from '../../src/documents/manual/console.js';
 import { fillContents } from '../../src/documents/manual/contents.js';
 import { createManual } from '../../src/documents/manual/manual.js';
+import { speechFor } from '../../src/documents/manual/view.js';
 import { papers } from '../../src/documents/page/paper.js';
 import { actionWords } from '../../src/documents/wording/rows.js';
 import { readAnchorPages } from '../../src/print/anchor-pages.js';
@@ -68,6 +72,24 @@ describe.each(Object.keys(SCHEMES))('%s', name => {
     }
   });
 });
+
+it.each(['kiln-yard', 'swarm-season'])(
+  '%s: the switches, what they do, and what to do without them are on one page',
+  async name => {
+    const text = readFileSync(fileURLToPath(new URL(`../../schemes/${name}.md`, import.meta.url)), 'utf8');
+    const { pages } = await printManual(text);
+    const [page, ...others] = pages.map(textOf).filter(words => words.includes('Six-switchconsole'));
+    expect(others.filter(words => words.includes('Thegameusestheseswitches'))).toEqual([]);
+    const inputs = inputOf(text);
+    const { calls, boxes } = viewConsole(inputs.scheme, speechFor(inputs));
+    expect(boxes.length).toBeGreaterThan(0);
+    for (const words of [
+      ...calls.flatMap(({ label, lines }) => [label, ...lines]),
+      ...boxes.flatMap(({ title, lines }) => [title, ...lines]),
+    ])
+      expect(page).toContain(squeeze(words));
+  },
+);
 
 // ISO 216 and ANSI Y14.1 sizes, in mm; see print/paper.ts.
 describe('page sizes', () => {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { speechFor, viewManual } from '../../src/documents/manual/view.js';
+import { smallText } from '../support/small-scheme.js';
 import { crowded, EVERYTHING } from './everything-scheme.js';
 import { inputOf, withGame } from './inputs.js';
 
@@ -121,8 +122,13 @@ describe('the console', () => {
     ]);
   });
 
-  it('draws the consoles that have every switch, the rest have a box', () => {
-    expect(view.console.panels.map(({ console }) => console)).toEqual(['six-switch', 'four-switch']);
+  it('draws its own consoles and those that have every switch; where one is missing there is a box', () => {
+    expect(view.console.panels.map(({ caption }) => caption)).toEqual([
+      'Six-switch console',
+      'Four-switch console',
+      'Console “Bench rig” (crossed out: not there)',
+    ]);
+    expect(view.console.panels[2]?.text).toContain('4: SELECT is not there.');
     expect(view.console.boxes).toEqual([
       {
         title: 'If your console has no difficulty switches',
@@ -140,7 +146,39 @@ describe('the console', () => {
   });
 
   it('tells which switches are at the back of some consoles', () => {
-    expect(view.console.rearNote).toContain('Left difficulty switch and Right difficulty switch');
+    expect(view.console.rearNotes).toEqual([
+      'At the back of some consoles: Left difficulty switch and Right difficulty switch. Best set before you begin to play.',
+    ]);
+  });
+
+  const consoleOf = (consoles: string, own: string) =>
+    viewOf(
+      smallText([{ who: 'anyone', action: 'Go', control: 'RESET', gesture: 'press' }], {
+        game: { Consoles: consoles },
+        settings: ['Lamp | out, lit | out | left difficulty: B out, A lit'],
+        extra: `## Consoles\n\n| Console | RESET | SELECT | TV type | Left difficulty | Right difficulty |\n| --- | --- | --- | --- | --- | --- |\n${own}\n`,
+      }),
+    ).console;
+
+  it('says where a switch is on the only console there is', () => {
+    const { rearNotes, panels } = consoleOf('pocket', '| pocket | front | front | front | rear | front |');
+    expect(rearNotes).toEqual(['At the back: Left difficulty switch. Best set before you begin to play.']);
+    expect(panels.map(({ caption }) => caption)).toEqual(['Console “pocket”']);
+  });
+
+  it('draws consoles with the same panel once', () => {
+    const own = '| desk | front | front | front | rear | rear |';
+    expect(consoleOf('four-switch, desk', own).panels.map(({ caption }) => caption)).toEqual([
+      'Four-switch console and Console “desk”',
+    ]);
+  });
+
+  it('leaves a console without difficulty switches to its box, unless no other is drawn', () => {
+    const own = '| desk | front | front | fixed COLOR | fixed B | fixed B |';
+    const drawn = (consoles: string) => consoleOf(consoles, own).panels.map(({ console }) => console);
+    expect(drawn('six-switch, no-difficulty')).toEqual(['six-switch']);
+    expect(drawn('no-difficulty')).toEqual(['no-difficulty']);
+    expect(drawn('six-switch, no-difficulty, desk')).toEqual(['six-switch', 'desk']);
   });
 });
 

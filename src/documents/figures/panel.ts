@@ -5,15 +5,15 @@ import { badge, box, type Drawing, label, line, type Point, path, STROKE } from 
 
 /** The order of a panel from left to right; the power switch is drawn but is no business of the game. */
 const FRONT_ORDER = ['TV type', 'left difficulty', 'right difficulty', 'SELECT', 'RESET'];
-const SLOT = { height: 11, radius: 1.5, width: 5 };
-const STRIP_HEIGHT = 25;
+const SLOT = { height: 10, radius: 1.5, width: 5 };
+const STRIP_HEIGHT = 22;
 
 /** The panel of a console: what can be reached in front as one strip, what is at the back as another above it. */
 export function drawPanel(panel: PanelView, width: number): Drawing {
   const ordered = FRONT_ORDER.flatMap(name => panel.switches.find(each => each.name === name) ?? []);
   const rear = ordered.filter(({ state }) => state.kind === 'rear');
   const front = ordered.filter(({ state }) => state.kind !== 'rear');
-  const gap = 3.5;
+  const gap = 2.5;
   const frontTop = rear.length === 0 ? 0 : STRIP_HEIGHT + gap;
   const rearStrip = rear.length === 0 ? [] : drawStrip(rear, { x: 0, y: 0 }, width, panel.words.rear, false);
   return {
@@ -35,7 +35,7 @@ function drawStrip(
   const left = at.x + 0.25;
   const pitch = isWide ? (width - 4) / count : Math.min(16, (width - 4) / count);
   const start = isWide ? left + 1.8 + pitch / 2 : at.x + width / 2 - ((count - 1) * pitch) / 2;
-  const centre = (index: number): Point => ({ x: start + index * pitch, y: at.y + 8.6 });
+  const centre = (index: number): Point => ({ x: start + index * pitch, y: at.y + 7 });
   const offset = !hasPower ? 0 : 1;
   return [
     box({ x: left, y: at.y + 0.25 }, width - 0.5, STRIP_HEIGHT - 3.6, 2.4, { fill: 'tint' }),
@@ -56,7 +56,7 @@ function drawPower(at: Point): readonly Element[] {
 
 function drawSwitch({ name, state, number }: PanelSwitchView, at: Point): readonly Element[] {
   const isThere = state.kind === 'front' || state.kind === 'rear';
-  const mark = number === null ? [] : badge(number, { x: at.x, y: at.y + 9.4 });
+  const mark = number === null ? [] : badge(number, { x: at.x, y: at.y + 8.4 });
   if (!isThere) return [...drawGap(at), ...mark];
   const art = SWITCHES[name].positions.length > 0 ? drawSlide(name, at) : drawPush(at);
   return [...art, ...mark];
@@ -78,7 +78,7 @@ function drawSlide(name: PanelSwitchView['name'], at: Point): readonly Element[]
       ? []
       : [
           label(short(other?.name), { x: x - 1.9, y: at.y - 2.4 }, { sizePt: 7, anchor: 'middle' }),
-          label(short(rest?.name), { x: x - 1.9, y: at.y + 4.4 }, { sizePt: 7, anchor: 'middle' }),
+          label(short(rest?.name), { x: x - 1.9, y: at.y + 4.1 }, { sizePt: 7, anchor: 'middle' }),
         ]),
   ];
 }

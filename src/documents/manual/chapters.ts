@@ -56,11 +56,17 @@ export function consoleTree(view: ConsoleView, width: number): readonly ElementC
   const panels = view.panels.map(panel =>
     figure(picture(drawPanel(panel, half), panel.text), panel.caption, 'panel'),
   );
+  const figures =
+    view.calls.length === 0
+      ? []
+      : [h('div', { class: 'whole-panels' }, h('div', { class: 'pair' }, ...panels), callList(view))];
   return [
-    h('p', { class: 'lead' }, view.intro),
-    ...(view.calls.length === 0 ? [] : [h('div', { class: 'pair' }, ...panels), callList(view)]),
-    ...(view.rearNote === null ? [] : [h('p', view.rearNote)]),
-    ...view.boxes.map(({ title, lines }) => box(title, [h('ul', ...lines.map(line => h('li', line)))])),
+    h('div', { class: 'whole-console' }, [
+      h('p', { class: 'lead' }, view.intro),
+      ...figures,
+      ...view.rearNotes.map(note => h('p', note)),
+      ...view.boxes.map(({ title, lines }) => box(title, [h('ul', ...lines.map(line => h('li', line)))])),
+    ]),
   ];
 }
 

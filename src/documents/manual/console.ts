@@ -1,6 +1,7 @@
-import type { ConsoleProfile, SwitchState } from '../../hardware/consoles.js';
+import { CONSOLES, type ConsoleProfile, type SwitchState } from '../../hardware/consoles.js';
 import { SWITCH_NAMES, type SwitchName } from '../../hardware/switches.js';
 import type { BindingRow, Scheme } from '../../language/model.js';
+import type { Phrases } from '../phrases.js';
 import { type Speech, shortGesture } from '../wording/gestures.js';
 import { panelWords, switchWords } from '../wording/machine.js';
 import { actionWords } from '../wording/rows.js';
@@ -13,7 +14,8 @@ export interface ConsoleView {
   readonly calls: readonly SwitchCall[];
   readonly panels: readonly PanelView[];
   readonly caption: string;
-  readonly rearNote: string | null;
+  /** Which switches are at the back of some consoles, or of all. */
+  readonly rearNotes: readonly string[];
   readonly boxes: readonly FallbackBox[];
 }
 
@@ -49,18 +51,12 @@ export function viewConsole(scheme: Scheme, speech: Speech): ConsoleView {
     label: switchWords(name, phrases),
     lines: switchLines(name, scheme, speech),
   }));
-  const rear = calls.filter(({ name }) =>
-    scheme.consoles.some(({ switches }) => switches[name].kind === 'rear'),
-  );
   return {
     intro: phrases.say(calls.length === 0 ? 'console intro unused' : 'console intro'),
     calls,
-    panels: drawnConsoles(scheme, calls).map(profile => viewPanel(profile, calls, speech)),
+    panels: drawnConsoles(scheme, calls).map(drawn => viewPanel(drawn, calls, speech)),
     caption: phrases.say('figure panels'),
-    rearNote:
-      rear.length === 0
-        ? null
-        : phrases.say('rear note', { switches: phrases.and(rear.map(({ label }) => label)) }),
+    rearNotes: rearNotes(calls, scheme, phrases),
     boxes: viewFallbacks(
       scheme,
       speech,
@@ -69,13 +65,44 @@ export function viewConsole(scheme: Scheme, speech: Speech): ConsoleView {
   };
 }
 
-/** Consoles that lack a used switch have a box of their own; they are drawn only where no console has them all. */
-function drawnConsoles({ consoles }: Scheme, calls: readonly SwitchCall[]): readonly ConsoleProfile[] {
-  const hasAll = ({ switches }: ConsoleProfile) =>
-    calls.every(({ name }) => switches[name].kind === 'front' || switches[name].kind === 'rear');
-  const complete = consoles.filter(hasAll);
-  return complete.length === 0 ? consoles : complete;
+function rearNotes(calls: readonly SwitchCall[], { consoles }: Scheme, phrases: Phrases): readonly string[] {
+  const isRear = ({ name }: SwitchCall) => consoles.map(({ switches }) => switches[name].kind === 'rear');
+  const everywhere = calls.filter(call => isRear(call).every(Boolean));
+  const somewhere = calls.filter(call => isRear(call).some(Boolean) && !everywhere.includes(call));
+  const say = (key: 'rear note' | 'rear note all', rear: readonly SwitchCall[]) =>
+    rear.length === 0 ? [] : [phrases.say(key, { switches: phrases.and(rear.map(({ label }) => label)) })];
+  return [...say('rear note all', everywhere), ...say('rear note', somewhere)];
 }
+
+/**
+ * The consoles to draw, those with the same panel together. A console of the trade that lacks a used switch has a
+ * box of words and is drawn only where no other is; how a console of the scheme's own looks, only a drawing tells.
+ */
+function drawnConsoles({ consoles }: Scheme, calls: readonly SwitchCall[]): readonly Drawn[] {
+  const hasAll = ({ switches }: ConsoleProfile) => calls.every(({ name }) => isThere(switches[name]));
+  const told = consoles.filter(profile => hasAll(profile) || !isOfTheTrade(profile));
+  const drawn = new Map<string, Drawn>();
+  for (const profile of told.length === 0 ? consoles : told) {
+    const key = panelKey(profile);
+    const names = [...(drawn.get(key)?.names ?? []), profile.name];
+    drawn.set(key, { profile, names });
+  }
+  return [...drawn.values()];
+}
+
+/** A panel to draw, and the names of all consoles that have it. */
+interface Drawn {
+  readonly profile: ConsoleProfile;
+  readonly names: readonly string[];
+}
+
+const panelKey = ({ switches }: ConsoleProfile): string =>
+  JSON.stringify(SWITCH_NAMES.map(name => switches[name]));
+
+const isOfTheTrade = (profile: ConsoleProfile): boolean =>
+  CONSOLES.some(each => each.name === profile.name && panelKey(each) === panelKey(profile));
+
+const isThere = ({ kind }: SwitchState): boolean => kind === 'front' || kind === 'rear';
 
 /** A row, a setting or words of the scheme name the switch. */
 function isUsed(name: SwitchName, scheme: Scheme): boolean {
@@ -127,12 +154,13 @@ function rowLine({ mode, action, gesture }: BindingRow, scheme: Scheme, speech: 
   return scheme.modes.length === 1 ? said : phrases.say('use in mode', { mode: mode.name, words: said });
 }
 
-function viewPanel(profile: ConsoleProfile, calls: readonly SwitchCall[], { phrases }: Speech): PanelView {
+function viewPanel({ profile, names }: Drawn, calls: readonly SwitchCall[], { phrases }: Speech): PanelView {
   const switches = SWITCH_NAMES.map(name => ({
     name,
     state: profile.switches[name],
     number: calls.find(call => call.name === name)?.number ?? null,
   }));
+  const caption = phrases.and(names.map(name => panelWords(name, phrases)));
   const told = calls.map(({ name, number, label }) => {
     const { kind } = profile.switches[name];
     const where = kind === 'front' || kind === 'rear' ? kind : 'missing';
@@ -140,7 +168,9 @@ function viewPanel(profile: ConsoleProfile, calls: readonly SwitchCall[], { phra
   });
   return {
     console: profile.name,
-    caption: panelWords(profile.name, phrases),
+    caption: SWITCH_NAMES.every(name => isThere(profile.switches[name]))
+      ? caption
+      : phrases.say('panel with gaps', { console: caption }),
     text: phrases.say('panel text', { switches: told.join(' ') }),
     switches,
     words: {
