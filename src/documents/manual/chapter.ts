@@ -1,5 +1,5 @@
 import type { Element, ElementContent } from 'hast';
-import { h } from '../page/elements.js';
+import { h, SCROLLS } from '../page/elements.js';
 
 /** A chapter of the manual: its number and title make the heading; `id` is what the contents list points at. */
 export interface Chapter {
@@ -11,7 +11,7 @@ export interface Chapter {
 }
 
 export function chapterTree({ id, number, title, content, className }: Chapter): Element {
-  return h('section', { class: ['chapter', ...(className === undefined ? [] : [className])] }, [
+  return h('section', { class: ['chapter', ...(className === undefined ? [] : [className])], ...SCROLLS }, [
     h('h2', { id }, [h('span', { class: 'number' }, `${number}`), ' ', title]),
     ...content,
   ]);
