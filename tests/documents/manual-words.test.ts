@@ -226,18 +226,21 @@ describe('starting', () => {
   it('says how often a step is done, and on which console where they differ', () => {
     const second = view.start?.games.find(({ name }) => name === '2');
     expect(second?.seats).toBe('Sticks and Knobs');
+    expect(second?.words).toBe('A stormy day for two and more');
+    expect(second?.values).toEqual(['Wind: gusty', 'Tree: 2']);
     expect(second?.ways[0]).toEqual({
       where: 'Six-switch console and Four-switch console',
       steps: ['Set the left difficulty switch to A', 'Press SELECT', 'Press RESET'],
     });
     const third = viewOf(EVERYTHING.replace('| 2 | Sticks; Knobs | 2 |', '| 2 | Sticks; Knobs | 4 |'));
-    expect(third.start?.games[1]?.ways[0]?.steps).toContain('Press SELECT, 3 times');
+    expect(third.start?.games[1]?.ways[0]?.steps).toContain('Press SELECT, 3\u00a0times');
   });
 
   it('needs nothing but power for the first mode', () => {
     expect(view.start?.modes[0]).toEqual({
       name: 'Gate',
       words: '',
+      values: [],
       seats: '',
       ways: [{ where: '', steps: ['Switch on; you are there.'] }],
     });
@@ -254,6 +257,28 @@ describe('settings', () => {
       ['Shade', 'colour, grey', 'colour', 'TV type switch: COLOR colour, B-W grey'],
       ['Tree', '1 to 6', '1', 'Gate: Press SELECT; keep it down to repeat'],
       ['Basket', 'empty, full', 'empty', 'Gate: Press RESET'],
+    ]);
+  });
+});
+
+describe('the games', () => {
+  it('are told of once, where the way to each is told', () => {
+    expect(view.start?.games.map(({ name }) => name)).toEqual(['1', '2']);
+    expect(view.settings.games).toEqual([]);
+  });
+
+  it('stand with the settings where no way is told', () => {
+    const input = inputOf(EVERYTHING);
+    const { start, settings } = viewManual({ ...input, coverage: null }, speechFor(input));
+    expect(start).toBeNull();
+    expect(settings.games).toEqual([
+      { name: '1', words: 'A still day', seats: '', values: ['Wind: calm', 'Tree: 1'] },
+      {
+        name: '2',
+        words: 'A stormy day for two and more',
+        seats: 'Sticks and Knobs',
+        values: ['Wind: gusty', 'Tree: 2'],
+      },
     ]);
   });
 });

@@ -144,12 +144,16 @@ export function startTree({ intro, modes, games }: StartView, phrases: Phrases):
 
 function goalTable(goals: readonly Goal[], caption: 'section start' | 'games', phrases: Phrases): Element {
   return table({
-    className: 'goals',
+    className: caption === 'games' ? 'goals told' : 'goals',
     caption: phrases.say(caption),
     captionHidden: true,
     head: [phrases.say('column goal'), phrases.say('column steps')],
-    rows: goals.map(({ name, words, seats, ways: each }) => [
-      [name, ...[words, seats].filter(Boolean).map(note => h('div', { class: 'note' }, note))],
+    rows: goals.map(({ name, words, values, seats, ways: each }) => [
+      [
+        name,
+        ...(words === '' ? [] : [' ', h('span', { class: 'what' }, words)]),
+        ...[values.join(', '), seats].filter(Boolean).map(note => h('div', { class: 'note' }, note)),
+      ],
       each.flatMap(({ where, steps }) => [
         ...(where === '' ? [] : [h('p', { class: 'note way' }, where)]),
         steps.length === 1

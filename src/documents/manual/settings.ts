@@ -4,7 +4,7 @@ import { switchWords } from '../wording/machine.js';
 import { actionWords } from '../wording/rows.js';
 import { isForOne, playerWords } from '../wording/who.js';
 
-/** Chapter 6: the settings, and the games that they make. */
+/** Chapter 6: the settings, and those games that the chapter before says nothing of. */
 export interface SettingsView {
   readonly settings: readonly SettingRow[];
   readonly games: readonly GameRow[];
@@ -25,10 +25,13 @@ export interface GameRow {
   readonly values: readonly string[];
 }
 
-export function viewSettings(scheme: Scheme, speech: Speech): SettingsView {
+/** @param told names of the games that are told of already, with the way to each */
+export function viewSettings(scheme: Scheme, told: ReadonlySet<string>, speech: Speech): SettingsView {
   return {
     settings: scheme.settings.map(setting => viewSetting(setting, scheme, speech)),
-    games: scheme.variations.map(variation => viewGame(variation, scheme, speech)),
+    games: scheme.variations
+      .filter(({ name }) => !told.has(name))
+      .map(variation => ({ ...viewGame(variation, speech), seats: seatsWords(variation, scheme, speech) })),
   };
 }
 
@@ -89,12 +92,14 @@ function rowHow(row: BindingRow, speech: Speech): string {
     : step;
 }
 
-function viewGame(variation: Variation, scheme: Scheme, { phrases }: Speech): GameRow {
-  const isForAll = variation.seats.length === scheme.seats.length;
-  return {
-    name: variation.name,
-    words: variation.words,
-    seats: isForAll ? '' : phrases.and(variation.seats.map(({ name }) => name)),
-    values: [...variation.values].map(([{ name }, value]) => phrases.say('name and value', { name, value })),
-  };
+/** What a game is, and the value of each setting it fixes. */
+export function viewGame({ name, words, values }: Variation, { phrases }: Speech): Omit<GameRow, 'seats'> {
+  const fixed = [...values].map(([setting, value]) =>
+    phrases.say('name and value', { name: setting.name, value }),
+  );
+  return { name, words, values: fixed };
+}
+
+function seatsWords({ seats }: Variation, scheme: Scheme, { phrases }: Speech): string {
+  return seats.length === scheme.seats.length ? '' : phrases.and(seats.map(({ name }) => name));
 }

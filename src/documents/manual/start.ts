@@ -6,6 +6,7 @@ import { namedContact } from '../wording/controls.js';
 import { gestureSentence, type Speech } from '../wording/gestures.js';
 import { panelWords } from '../wording/machine.js';
 import { playerWords } from '../wording/who.js';
+import { viewGame } from './settings.js';
 
 /** Chapter 5: how to get from switching on to each mode and each game. */
 export interface StartView {
@@ -18,6 +19,8 @@ export interface Goal {
   readonly name: string;
   /** What a game is; empty for a mode. */
   readonly words: string;
+  /** The settings that a game fixes; none for a mode. */
+  readonly values: readonly string[];
   /** The seats rows it is for; empty where for all. */
   readonly seats: string;
   /** One where all seats rows and consoles share it. */
@@ -44,7 +47,7 @@ export function viewStart(scheme: Scheme, { cells, variations }: Coverage, speec
     intro: speech.phrases.say('start intro'),
     modes: scheme.modes.flatMap(mode =>
       goal(
-        { name: mode.name, words: '' },
+        { name: mode.name, words: '', values: [] },
         offered.filter(cell => cell.mode === mode),
         scheme,
         speech,
@@ -52,7 +55,7 @@ export function viewStart(scheme: Scheme, { cells, variations }: Coverage, speec
     ),
     games: scheme.variations.flatMap(variation =>
       goal(
-        variation,
+        viewGame(variation, speech),
         variations.filter(cell => cell.variation === variation),
         scheme,
         speech,
@@ -65,7 +68,7 @@ type Cell = Pick<Coverage['variations'][number], 'console' | 'standard' | 'recip
 
 /** Nothing where no console leads there: the report has the findings. */
 function goal(
-  { name, words }: Pick<Goal, 'name' | 'words'>,
+  told: Pick<Goal, 'name' | 'words' | 'values'>,
   cells: readonly Cell[],
   scheme: Scheme,
   speech: Speech,
@@ -81,8 +84,7 @@ function goal(
   const isForAll = seats.length === scheme.seats.length;
   return [
     {
-      name,
-      words,
+      ...told,
       seats: isForAll ? '' : speech.phrases.and(seats.map(row => row.name)),
       ways: [...ways.values()].map(alike => ({
         where: ways.size === 1 ? '' : whereWords(alike, recipes, speech),

@@ -37,6 +37,8 @@ export function speechFor({ scheme, templates }: Pick<DocumentInput, 'scheme' | 
 }
 
 export function viewManual({ scheme, coverage }: DocumentInput, speech: Speech): ManualView {
+  const start = coverage === null ? null : viewStart(scheme, coverage, speech);
+  const games = new Set(start?.games.map(({ name }) => name));
   return {
     title: scheme.title.value,
     name: speech.phrases.say('manual name'),
@@ -46,8 +48,8 @@ export function viewManual({ scheme, coverage }: DocumentInput, speech: Speech):
     console: viewConsole(scheme, speech),
     controllers: viewControllers(scheme, speech),
     modes: viewModes(scheme, speech),
-    start: coverage === null ? null : viewStart(scheme, coverage, speech),
-    settings: viewSettings(scheme, speech),
+    start,
+    settings: viewSettings(scheme, games, speech),
     chapters: scheme.chapters.map(({ title, content }) => ({ title, content })),
     cautions: viewCautions(scheme, speech),
     quick: viewQuick(scheme, speech),
