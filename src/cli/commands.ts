@@ -110,7 +110,17 @@ const addTrace: AddCommand = (program, terminal, end) => {
       '--standard <name>',
       'the TV standard the log is from; if left out, as the log says, else the first of the scheme',
     )
-    .addHelpText('after', '\nExample:\n  leverleaf trace my-game.md session.csv --seats Duet --standard PAL')
+    .addHelpText(
+      'after',
+      `
+The log has an entry for each read from power-on: the registers SWCHA, SWCHB and INPT0 to INPT5 ($0F, 0x0F or
+15; one that is left out stays as it was) and fires, the symbols or names of what the build did, joined by ";".
+It may also have mode, settings, times, rows and paddles as in vectors.csv, and in its first entry console,
+seats and standard. In CSV the first line names the columns; else each line is a JSON object.
+
+Example:
+  leverleaf trace my-game.md session.csv --seats Duet --standard PAL`,
+    )
     .action(async (scheme: string, log: string, options: object) => {
       const { trace } = await import('./commands/trace.js');
       end(await trace(scheme, log, options, terminal));

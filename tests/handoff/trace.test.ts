@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { createPlay, startPlay, stepPlay } from '../../src/gestures/play.js';
 import { createHandoff } from '../../src/handoff/create.js';
+import { writeHandoff } from '../../src/handoff/index.js';
 import { outputKey } from '../../src/handoff/outputs.js';
 import { INPUT_REGISTERS, registersOf } from '../../src/handoff/registers.js';
 import { traceLines, traceScheme } from '../../src/handoff/trace/trace.js';
@@ -127,12 +128,36 @@ test('CSV is read too, and differences are told in the designer’s words', () =
   ]);
 });
 
+const NO_FIRES = 'The log does not say what the build did: `fires` is missing, so nothing can be compared.';
+
+test('where something of a log can’t be read, nobody says that all of it agrees', () => {
+  expect(traceLines(traceScheme(SMALL, 'SWCHA,fires\n$FF,'))).toEqual([
+    '1 read: the build and the scheme agree.',
+  ]);
+  expect(traceLines(traceScheme(SMALL, 'SWCHA,fires\nfoo,'))).toEqual([
+    'Line 2: SWCHA is no byte: foo.',
+    '1 read: no other difference is seen.',
+  ]);
+});
+
 test('a log that can’t be read is told in a sentence, without an exception', () => {
   const faults = (text: string) => traceScheme(SMALL, text).faults;
   expect(faults('')).toEqual(['The log is empty.']);
   expect(faults('a,b\n1,2')).toEqual(['The first line names no register: SWCHA, SWCHB, INPT0 to INPT5.']);
   expect(faults('{"SWCHA":255}\nnonsense')).toEqual(['Line 2 is no JSON object.']);
-  expect(faults('SWCHA\n$1FF')).toEqual(['Line 2: SWCHA is no byte: $1FF.']);
+  expect(faults('SWCHA,fires\n$1FF,')).toEqual(['Line 2: SWCHA is no byte: $1FF.']);
+  expect(faults('SWCHA,fires')).toEqual(['There is no read in the log.']);
+  expect(faults('SWCHA,fires\n$FF')).toEqual(['Line 2 has 1 cells, the first line 2.']);
+  expect(faults('SWCHA\n$FF')).toEqual([NO_FIRES]);
+  expect(faults('SWCHA,fire\n$FF,Ring')).toEqual([
+    '“fire” is nothing that a log has. Did you mean “fires”?',
+    NO_FIRES,
+  ]);
+  expect(faults('frame,SWCHA,comment,fires\n1,$FF,calm,')).toEqual([]);
+  const vectors = writeHandoff({ scheme: SMALL, findings: [] }).find(({ name }) => name === 'vectors.csv');
+  expect(faults(String(vectors?.content))).toEqual([
+    expect.stringMatching(/^These are the acceptance vectors of a scheme, not a log/),
+  ]);
   expect(traceScheme(SMALL, 'SWCHA\n$FF', { seats: 'Both' }).faults).toEqual([
     'The scheme has no seats row “Both”; it has Alone.',
   ]);

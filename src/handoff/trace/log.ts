@@ -1,3 +1,4 @@
+import { nearest } from '../../language/spelling.js';
 import { INPUT_REGISTERS, type InputRegister, type RegisterValues } from '../registers.js';
 
 /** One read of a log: what was in the registers, and what the programmer's build says it did. */
@@ -41,7 +42,9 @@ export function readLog(text: string): Log {
   const clean = text.replace(/^\uFEFF/, '');
   const first = clean.trimStart().slice(0, 1);
   const records = first === '{' ? jsonRecords(clean) : csvRecords(clean);
-  const faults = [...records.faults];
+  const heads = new Set(records.list.flatMap(({ fields }) => [...fields.keys()]));
+  if (heads.has('vector') && heads.has('kind')) return { origin: {}, reads: [], faults: [VECTORS] };
+  const faults = [...records.faults, ...(records.faults.length > 0 ? [] : faultsOfHeads(heads))];
   const reads: LogRead[] = [];
   let before: RegisterValues = REST;
   for (const { line, fields } of records.list) {
@@ -63,6 +66,41 @@ function originOf(fields: ReadonlyMap<string, unknown> | undefined): LogOrigin {
   });
   return Object.fromEntries(said);
 }
+
+const HEADS = [...INPUT_REGISTERS, 'fires', 'mode', 'settings', 'rows', 'paddles', 'times', ...ORIGIN];
+
+/** Columns (or members) that are nearly one that is looked at, and what without which nothing is compared. */
+function faultsOfHeads(heads: ReadonlySet<string>): readonly string[] {
+  if (heads.size === 0) return ['There is no read in the log.'];
+  const known = new Set(HEADS.map(name => name.toLowerCase()));
+  const wrong = [...heads].flatMap(head => {
+    const meant = known.has(head) || PLAIN_HEADS.includes(head) ? null : nearest(head, HEADS);
+    return meant === null || heads.has(meant.toLowerCase())
+      ? []
+      : [`“${head}” is nothing that a log has. Did you mean “${meant}”?`];
+  });
+  return [
+    ...wrong,
+    ...(heads.has('fires')
+      ? []
+      : ['The log does not say what the build did: `fires` is missing, so nothing can be compared.']),
+  ];
+}
+
+const VECTORS =
+  'These are the acceptance vectors of a scheme, not a log of a build; the appendix says how they are run.';
+
+/** What a log often holds besides; it is not looked at. */
+const PLAIN_HEADS: readonly string[] = [
+  'read',
+  'reads',
+  'frame',
+  'line',
+  'time',
+  'step',
+  'engaged',
+  'values',
+];
 
 const MOST_TIMES = 1_000_000;
 const REST: RegisterValues = {
@@ -117,7 +155,13 @@ function csvRecords(text: string): Records {
     line,
     fields: fieldsOf(names.map((name, index) => [name, cells[index] ?? ''] as const)),
   }));
-  return { list, faults: [] };
+  const uneven = rows.filter(({ cells }) => cells.length !== names.length);
+  return {
+    list,
+    faults: uneven.map(
+      ({ line, cells }) => `Line ${line} has ${cells.length} cells, the first line ${names.length}.`,
+    ),
+  };
 }
 
 /** RFC 4180: cells in quotes may hold commas, line ends and doubled quotes. */

@@ -200,9 +200,8 @@ export function traceLines({ reads, differences, faults }: TraceResult): readonl
     ...says.map(text => `  ${text}`),
   ]);
   const count = differences.length;
-  const sum =
-    count === 0
-      ? `${reads} reads: the build and the scheme agree.`
-      : `${reads} reads, ${count} where the build and the scheme differ.`;
+  const all = reads === 1 ? '1 read' : `${reads} reads`;
+  const agree = faults.length === 0 ? 'the build and the scheme agree.' : 'no other difference is seen.';
+  const sum = count === 0 ? `${all}: ${agree}` : `${all}, ${count} where the build and the scheme differ.`;
   return [...faults, ...told, sum];
 }
