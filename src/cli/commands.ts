@@ -36,7 +36,7 @@ const addCheck: AddCommand = (program, terminal, end) => {
         .choices(['text', 'json', 'sarif', 'github'])
         .default('text'),
     )
-    .option('--coverage', 'also print the matrix of what plays where (text only)')
+    .option('--coverage', 'also print the matrix of what plays where (json always has it)')
     .option('-w, --watch', 'check again whenever a file changes, until Ctrl+C (text only)')
     .option('--console <name>', 'look at one console profile only')
     .option('--seats <name>', 'look at one seats row only')

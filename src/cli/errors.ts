@@ -6,6 +6,7 @@ export class CliError extends Error {
 /** What an error of the system means, in a few words. */
 const MEANINGS: Readonly<Record<string, string>> = {
   ENOENT: 'it is not there',
+  EEXIST: 'a file has that name',
   EACCES: 'it may not be read or written',
   EPERM: 'it may not be read or written',
   EISDIR: 'it is a folder',

@@ -2,6 +2,7 @@ import { Command, CommanderError } from 'commander';
 import { COMMANDS } from './commands.js';
 import { reasonOf } from './errors.js';
 import type { ExitCode } from './exit-code.js';
+import { addHelp } from './help.js';
 import type { Terminal } from './terminal.js';
 import { version } from './version.js';
 
@@ -15,14 +16,25 @@ export async function runCommandLine(words: readonly string[], terminal: Termina
       code = ended;
     });
   }
+  addHelp(program);
+  for (const command of program.commands) nameOwnHelp(command);
+  try {
+    await parse(program, words);
+    if (pieces.length > 0) await terminal.out(pieces.join(''));
+  } catch (error) {
+    if (!(error instanceof CommanderError)) terminal.say(complaint(error));
+    return 2;
+  }
+  return code;
+}
+
+/** Throws what went wrong; a printed help or version is no error. */
+async function parse(program: Command, words: readonly string[]): Promise<void> {
   try {
     await program.parseAsync(words, { from: 'user' });
   } catch (error) {
-    code = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
-    if (!(error instanceof CommanderError)) terminal.say(complaint(error));
+    if (!(error instanceof CommanderError) || error.exitCode !== 0) throw error;
   }
-  if (pieces.length > 0) await terminal.out(pieces.join(''));
-  return code;
 }
 
 function createProgram(terminal: Terminal, print: (text: string) => void): Command {
@@ -39,11 +51,22 @@ function createProgram(terminal: Terminal, print: (text: string) => void): Comma
       writeOut: print,
       writeErr: text => terminal.say(text.trimEnd()),
       // The library puts what was probably meant on a line of its own.
-      outputError: (text, write) =>
-        write(`leverleaf: ${oneLine(text).replace(/^error: /, '')} See leverleaf --help.`),
+      outputError: (text, write) => write(withHelp(text, '--help')),
     })
+    .helpCommand(false)
     .exitOverride();
 }
+
+/** A wrong word behind a command is mended by the help of that command. */
+function nameOwnHelp(command: Command): void {
+  command.configureOutput({
+    ...command.configureOutput(),
+    outputError: (text, write) => write(withHelp(text, `${command.name()} --help`)),
+  });
+}
+
+const withHelp = (text: string, words: string): string =>
+  `leverleaf: ${oneLine(text).replace(/^error: /, '')} See leverleaf ${words}.`;
 
 const EXAMPLES = `
 Examples:

@@ -4,7 +4,8 @@ import type { SourceFile } from '../findings/place.js';
 import { CliError, reasonOf } from './errors.js';
 
 /**
- * The files of a scheme: one file, or the `.md` files of a folder in the order of their names. Throws CliError
+ * The files of a scheme: one file, or the `.md` files of a folder in the order of their names, hidden ones (an
+ * editor's) left out. Throws CliError
  * if there is none, or one can't be read or is no text.
  *
  * @param path as given, relative to `workingFolder`; findings use it as it is
@@ -15,11 +16,12 @@ export async function readSchemeFiles(path: string, workingFolder: string): Prom
 }
 
 async function findFiles(path: string, workingFolder: string): Promise<readonly string[]> {
+  if (path.trim() === '') throw new CliError('No scheme is named: the name given is empty.');
   try {
     const info = await stat(resolve(workingFolder, path));
     if (!info.isDirectory()) return [path];
     const entries = await readdir(resolve(workingFolder, path), { withFileTypes: true });
-    const names = entries.filter(entry => !entry.isDirectory() && /\.md$/i.test(entry.name));
+    const names = entries.filter(entry => !entry.isDirectory() && /^[^.].*\.md$/i.test(entry.name));
     const files = names.map(({ name }) => name).sort();
     if (files.length > 0) return files.map(name => join(path, name));
   } catch (error) {

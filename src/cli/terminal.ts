@@ -1,9 +1,10 @@
 import { once } from 'node:events';
 import { type Colours, createColours } from '../findings/formats/colours.js';
+import { CliError, errorCode, reasonOf } from './errors.js';
 
 /** Where a command writes and reads its surroundings; tests bring their own. */
 export interface Terminal {
-  /** Results; resolves when they are on their way. */
+  /** Results; resolves when they are on their way, throws CliError where they can't be written. */
   out(text: string): Promise<void>;
   /** One line for a person: progress, errors. */
   say(line: string): void;
@@ -25,17 +26,21 @@ const NARROWEST = 40;
 /** The terminal of this process. A reader that goes away (`| head`) is no error. */
 export function createTerminal(environment: Environment = process.env): Terminal {
   const { stdout, stderr } = process;
-  let isClosed = false;
-  const onError = (error: NodeJS.ErrnoException) => {
-    if (error.code !== 'EPIPE') throw error;
-    isClosed = true;
-  };
-  stdout.on('error', onError);
-  stderr.on('error', onError);
+  // What can't be written is told by `out`; a line of progress that is lost is no harm.
+  stdout.on('error', () => undefined);
+  stderr.on('error', () => undefined);
   return {
     async out(text) {
-      if (isClosed || stdout.write(text)) return;
-      await Promise.race([once(stdout, 'drain'), once(stdout, 'close')]).catch(() => undefined);
+      const written = new Promise<void>((resolve, reject) => {
+        stdout.write(text, error => (error && errorCode(error) !== 'EPIPE' ? reject(error) : resolve()));
+      });
+      const closed = once(stdout, 'close').then(
+        () => undefined,
+        () => undefined,
+      );
+      await Promise.race([written, closed]).catch((error: unknown) => {
+        throw new CliError(`The result can't be written: ${reasonOf(error)}.`);
+      });
     },
     say: line => void stderr.write(`${line}\n`),
     colours: createColours(hasColours(stdout.isTTY === true, environment)),

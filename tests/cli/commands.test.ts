@@ -21,6 +21,11 @@ describe('new', () => {
 });
 
 describe('explain', () => {
+  it('shows what a message names in capitals, and leaves out what is put to a word only at times', async () => {
+    const { out } = await run(folderWith(), 'explain', 'on-the-way');
+    expect(out).toContain('can’t be done without doing “X” (CONTROL GESTURE) first.');
+  });
+
   it.each(Object.keys(RULES))('says all there is to say of %s', async rule => {
     const { code, out } = await run(folderWith(), 'explain', rule.toUpperCase());
     expect(code).toBe(0);

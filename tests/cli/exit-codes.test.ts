@@ -9,7 +9,7 @@ describe('exit code 0', () => {
     expect((await run(folder, 'check', 'game.md')).code).toBe(0);
   });
 
-  it.each([['--help'], ['help'], ['check', '--help'], ['--version'], ['explain']])(
+  it.each([['--help'], ['help'], ['help', 'check'], ['check', '--help'], ['--version'], ['explain']])(
     'is for %s %s',
     async (...words) => {
       const { code, out, lines } = await run(folderWith(), ...words);
@@ -34,6 +34,7 @@ describe('exit code 1', () => {
     const { code, out } = await run(folderWith({ 'game.md': '' }), 'check', 'game.md');
     expect(code).toBe(1);
     expect(out).toContain('missing-section');
+    expect(out).toMatch(/not looked at yet: that takes a scheme that can be read whole\.\n$/);
   });
 
   it('is not for warnings alone', async () => {
@@ -83,24 +84,31 @@ const badInput: readonly (readonly [name: string, words: readonly string[], comp
     /^leverleaf: unknown command 'chek' \(Did you mean check\?\) See leverleaf --help\.$/,
   ],
   [
+    'the help of an unknown command',
+    ['help', 'chek'],
+    /^leverleaf: There is no command “chek”: did you mean “check”\? See leverleaf --help\.$/,
+  ],
+  ['an empty name', ['check', ''], /^leverleaf: No scheme is named: the name given is empty\.$/],
+  ['an empty name of a new file', ['new', ''], /^leverleaf: The file has no name\.$/],
+  [
     'an unknown option',
     ['check', 'game.md', '--forma', 'x'],
-    /^leverleaf: unknown option '--forma' \(Did you mean --format\?\) See leverleaf --help\.$/,
+    /^leverleaf: unknown option '--forma' \(Did you mean --format\?\) See leverleaf check --help\.$/,
   ],
   [
     'a missing argument',
     ['check'],
-    /^leverleaf: missing required argument 'scheme'\. See leverleaf --help\.$/,
+    /^leverleaf: missing required argument 'scheme'\. See leverleaf check --help\.$/,
   ],
   [
     'an argument too many',
     ['check', 'game.md', 'other.md'],
-    /^leverleaf: too many arguments.*See leverleaf --help\.$/,
+    /^leverleaf: too many arguments.*See leverleaf check --help\.$/,
   ],
   [
     'an unknown format',
     ['check', 'game.md', '--format', 'xml'],
-    /^leverleaf: option '-f, --format <format>' argument 'xml' is invalid\..*See leverleaf --help\.$/,
+    /^leverleaf: option '-f, --format <format>' argument 'xml' is invalid\..*See leverleaf check --help\.$/,
   ],
   [
     'coverage in a format that has no place for it',
@@ -191,8 +199,10 @@ describe('what a scheme is read from', () => {
       '1-game.md': head,
       '2-modes.MD': `## Mode${modes}`,
       'notes.txt': '## Nonsense',
+      '.1-game.md.swp.md': '## Nonsense',
     });
     mkdirSync(join(folder, '3.md'));
+    symlinkSync('someone@somewhere.1234', join(folder, '.#1-game.md'));
     const { code, out } = await run(folder, 'check', '.', '--format', 'json');
     expect(code).toBe(0);
     expect(JSON.parse(out).scheme.files).toEqual(['1-game.md', '2-modes.MD']);

@@ -1,5 +1,15 @@
-import { execFileSync } from 'node:child_process';
-import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import {
+  closeSync,
+  cpSync,
+  mkdirSync,
+  mkdtempSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
@@ -132,6 +142,25 @@ function mountDisk(context: TestContext, folder: string, kilobytes: number): voi
 }
 
 describe.runIf(isLinux)('the disk', () => {
+  it.each([['check', 'game.md'], ['explain'], ['--help']])(
+    'has no room for what is printed: %s %s',
+    (...words) => {
+      const folder = createBuildFolder(root);
+      onTestFinished(() => folder.remove());
+      folder.write('game.md', starter);
+      const full = openSync('/dev/full', 'w');
+      onTestFinished(() => closeSync(full));
+      const program = [join(root, 'dist', 'cli', 'main.js'), ...words];
+      const { status, stderr } = spawnSync(process.execPath, program, {
+        cwd: folder.path,
+        stdio: ['ignore', full, 'pipe'],
+        encoding: 'utf8',
+      });
+      expect(stderr).toBe("leverleaf: The result can't be written: the disk is full.\n");
+      expect(status).toBe(2);
+    },
+  );
+
   it('is full: a line that says so, exit code 2, the old set as it was', async context => {
     await browserTool();
     const folder = createBuildFolder(root);

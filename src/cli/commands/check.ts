@@ -36,6 +36,9 @@ type Format = 'text' | 'json' | 'sarif' | 'github';
 
 const isFormat = (name: string): name is Format => Object.hasOwn(FORMATS, name);
 
+const NOT_PLAYED =
+  'What can be played on which console was not looked at yet: that takes a scheme that can be read whole.\n';
+
 export const FORMATS: Readonly<Record<Format, WriteFormat>> = {
   async text({ scheme, findings, files, coverage }, options, terminal) {
     const { writeText } = await import('../../findings/formats/text.js');
@@ -44,6 +47,7 @@ export const FORMATS: Readonly<Record<Format, WriteFormat>> = {
       width: terminal.width,
       readEvery: scheme?.game.readEvery.value ?? 1,
     });
+    if (scheme?.complete !== true) return `${text}${NOT_PLAYED}`;
     if (!options.coverage) return text;
     const { writeMatrix } = await import('../matrix.js');
     return `${writeMatrix(coverage, terminal)}\n${text}`;

@@ -51,7 +51,10 @@ function indented(text: string, width: number): readonly string[] {
   return wrapText(text, width - 4).map((line, index) => (index === 0 ? line : `  ${line}`));
 }
 
-/** Parameters as words: `{action}` becomes ACTION. */
+/** Parameters as words: `{action}` becomes ACTION. One that is put to the end of a word is there at times only. */
 function plain(text: string): string {
-  return text.replace(/\{([A-Za-z]+)\}/g, (_, name: string) => name.toUpperCase());
+  return text
+    .replace(/(?<=[\w.”])\{[A-Za-z]+\}/g, '')
+    .replace(/\{[xy]Doing\}/g, 'CONTROL GESTURE')
+    .replace(/\{([A-Za-z]+)\}/g, (_, name: string) => name.toUpperCase());
 }

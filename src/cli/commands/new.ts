@@ -6,6 +6,7 @@ import type { Terminal } from '../terminal.js';
 
 /** `leverleaf new`: writes the starter scheme; never over a file that is there. */
 export async function writeStarter(file: string, terminal: Terminal): Promise<ExitCode> {
+  if (file.trim() === '') throw new CliError('The file has no name.');
   const starter = await readFile(new URL('../../../templates/starter.md', import.meta.url), 'utf8');
   try {
     await writeFile(resolve(terminal.workingFolder, file), starter, { flag: 'wx' });
@@ -17,6 +18,6 @@ export async function writeStarter(file: string, terminal: Terminal): Promise<Ex
         : `${file} can't be written: ${reasonOf(error)}.`,
     );
   }
-  terminal.say(`${file} is written. Next: leverleaf check ${file}`);
+  terminal.say(`${file} is written. Next: leverleaf check ${/[^\w./-]/.test(file) ? `"${file}"` : file}`);
   return 0;
 }
