@@ -4,6 +4,7 @@ import { findCarryOvers, type LiveCell } from './carry-over.js';
 import { cellsOf, timeCell } from './cells.js';
 import { findDeadZones } from './dead-zone.js';
 import { findDiagonalSlips } from './diagonal-slip.js';
+import { findDoubleSteps } from './double-steps.js';
 import { findKnockOns, type KnockOnMemory } from './knock-on.js';
 import { findNeverFires, type Liveness } from './never-fires.js';
 import { findPairConflicts, type PairMemory } from './pairs.js';
@@ -25,6 +26,7 @@ export function findConflicts(
   return liveCells(scheme, mode).flatMap(from => [
     ...from.dead,
     ...findPairConflicts(from.timed, from.live, pairs),
+    ...findDoubleSteps(from.timed, from.live, pairs),
     ...findKnockOns(from.timed, from.live, knockOns),
     ...findRunaways(from.timed, from.live),
     ...findCarryOvers(from, target => enteredFrom(from, liveCells(scheme, target))),

@@ -48,7 +48,7 @@ export function unrelatedPairs(cell: Cell): readonly (readonly [Binding, Binding
 }
 
 /** Every two bindings that share a line, each pair once, in the order of the bindings. */
-function pairsOnALine(bindings: readonly Binding[]): readonly (readonly [Binding, Binding])[] {
+export function pairsOnALine(bindings: readonly Binding[]): readonly (readonly [Binding, Binding])[] {
   type Entry = readonly [index: number, binding: Binding];
   const byLine = new Map<string, Entry[]>();
   const pairs: (readonly [Binding, Binding])[] = [];
@@ -75,7 +75,7 @@ function areComparable(x: Binding, y: Binding): boolean {
 }
 
 /** The first rule that holds, in the worst of the worlds that differ. */
-function sightPair(timed: TimedCell, setup: PairSetup, memory: PairMemory): Sighting | null {
+export function sightPair(timed: TimedCell, setup: PairSetup, memory: PairMemory): Sighting | null {
   const { x, y } = setup;
   let worst: { readonly built: Built; readonly result: PairResult } | null = null;
   for (const world of setup.worlds) {

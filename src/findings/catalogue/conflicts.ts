@@ -139,6 +139,19 @@ export const CONFLICTS_RULES = {
       '| each | Swing the lamp | button | release | Lamp is lit | |',
     ),
   },
+  'double-step': {
+    severity: 'warning',
+    message:
+      '“{x}” in {mode} happens twice at the same moment ({xDoing}, {yDoing}), and steps {setting} twice.',
+    effect: 'One press goes past the value that the player wanted, and some values may never be had.',
+    waysOut: ['Take one of the two rows out.', 'Give one of the two another control.'],
+    explanation:
+      'Two rows of one action, or a row and a fallback, fire at the same read by the same press, and the `Then` of both steps the same setting. The effects of all rows that fire are applied, so it moves two values on. Recipes and the coverage matrix count one row a step.',
+    example: table(
+      '| each | Pick a level | button | press | | Level: next |',
+      '| anyone | Pick a level | button | press | | Level: next |',
+    ),
+  },
   runaway: {
     severity: 'warning',
     message: '“{x}” ({xDoing}) in {mode} steps {setting} at every read.',
