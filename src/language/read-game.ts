@@ -11,7 +11,7 @@ import type { Section } from './sections.js';
 import { normal, tidy } from './spelling.js';
 import { placed, placeOf, splitWords, type Words } from './words.js';
 
-const ITEMS = [
+export const GAME_ITEMS = [
   'Short name',
   'Version',
   'Consoles',
@@ -49,9 +49,9 @@ export function readGame(
   modes: Names<Mode>,
   report: Report,
 ): Game {
-  const items = section === undefined ? new Map<string, Item>() : readItems(section, ITEMS, report);
+  const items = section === undefined ? new Map<string, Item>() : readItems(section, GAME_ITEMS, report);
   const spot = createSpot(report, '');
-  const cell = (item: (typeof ITEMS)[number]): Words | undefined => items.get(item)?.value;
+  const cell = (item: (typeof GAME_ITEMS)[number]): Words | undefined => items.get(item)?.value;
   const starts = cell('Starts in');
   const define = 'Write a section `## Mode: NAME` for it.';
   return {

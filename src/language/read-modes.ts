@@ -17,7 +17,7 @@ import type { Section } from './sections.js';
 import { normal, tidy } from './spelling.js';
 import { placeOf, type Words } from './words.js';
 
-const KEYS = ['Seats', 'Kind'];
+export const MODE_KEYS = ['Seats', 'Kind'];
 const KINDS: readonly ModeKind[] = ['menu', 'play', 'pause'];
 
 /** A mode whose rows are still to be read: they can name modes that come later. */
@@ -97,7 +97,7 @@ function readMode(
   keeper: Keeper,
 ): ModeBeingFilled {
   const spot = createSpot(report, ` of “${name}”`, { mode: name });
-  const facts = readFacts(section.blocks, KEYS, spot);
+  const facts = readFacts(section.blocks, MODE_KEYS, spot);
   const listed = facts.get('Seats');
   const rows = listed === undefined ? null : readSeatsList(listed, seats, 'Seats', spot);
   const kind = readKind(facts.get('Kind'), spot);
@@ -136,7 +136,7 @@ function createKeptMode(name: string, kind: ModeKind, seats: readonly SeatsRow[]
 
 /** Acted on by the compiler; everything else in a mode is prose. */
 function isRead(node: RootContent): boolean {
-  return node.type === 'table' || (node.type === 'list' && isFactList(node, KEYS));
+  return node.type === 'table' || (node.type === 'list' && isFactList(node, MODE_KEYS));
 }
 
 function readKind(words: Words | undefined, spot: Spot): ModeKind {

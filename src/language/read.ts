@@ -7,6 +7,7 @@ import { createKeeper, type Keeper, type SectionReading, type Watched, watch } f
 import { headingText, LAYOUTS, SECTION_KINDS, type SectionKind } from './layout.js';
 import { readableFiles } from './limits.js';
 import type { ManualChapter, Scheme } from './model.js';
+import { checkOpening } from './opening.js';
 import { readAccepted } from './read-accepted.js';
 import { readActions } from './read-actions.js';
 import { readConsoles } from './read-consoles.js';
@@ -73,6 +74,7 @@ function readParts(
   keeper: Keeper,
 ): Omit<Scheme, 'complete'> | null {
   const { title, opening, sections } = readSections(document, report);
+  checkOpening(opening, report);
   const start = startOf(document, files);
   const titleAt = title === null || title.text === '' ? start : placeOf(title);
   const section = sectionsByKind(sections, report);

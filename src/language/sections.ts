@@ -3,7 +3,7 @@ import type { Report } from '../findings/report.js';
 import { type Block, type Document, isComment, placeOfBlock } from './document.js';
 import { badPlace, createSpot } from './faults.js';
 import { headingText, LAYOUTS, SECTION_KINDS, type SectionKind } from './layout.js';
-import { nearest, normal, tidy } from './spelling.js';
+import { isNearly, nearest, normal, tidy } from './spelling.js';
 import { placeOf, readWords, sliceWords, type Words } from './words.js';
 
 /** A level-2 heading of the language and what stands under it. */
@@ -37,7 +37,7 @@ export function readSections(document: Document, report: Report): Sections {
   const before: Open = { kind: 'before the title', blocks: [] };
   const sections: Section[] = [];
   let title: Words | null = null;
-  let open = before;
+  let open: Open = before;
   for (const block of document.blocks) {
     const { node } = block;
     if (node.type === 'heading' && node.depth === 1 && title === null && sections.length === 0) {
@@ -45,18 +45,46 @@ export function readSections(document: Document, report: Report): Sections {
       open = opening;
     } else if (node.type === 'heading' && node.depth <= 2) {
       const section = node.depth === 2 ? readHeading(headingWords(node, block), block) : null;
-      if (section === null) unknownHeading(node, block, report);
+      if (section === null) unknownHeading(node, block, { title, first: sections[0] }, report);
       else sections.push(section);
-      open = section ?? { kind: 'passed over', blocks: [] };
-    } else if (node.type === 'heading' && !holdsProse(open)) unknownHeading(node, block, report);
-    else open.blocks.push(block);
+      open = section ?? PASSED_OVER;
+    } else if (node.type === 'heading' && isOutOfPlace(node, block, open)) {
+      unknownHeading(node, block, { title, first: sections[0] }, report);
+      if (isStraySection(node, block, open)) open = PASSED_OVER;
+    } else if (open !== PASSED_OVER) open.blocks.push(block);
   }
   reportStray(before.blocks, report);
   return { title, opening: opening.blocks, sections };
 }
 
+const PASSED_OVER: Open = { kind: 'passed over', blocks: [] };
+
 const holdsProse = ({ kind }: Open): boolean =>
   kind === 'opening' || kind === 'manual' || kind === 'passed over';
+
+/** A heading of level 3 or deeper where none is prose. */
+const isOutOfPlace = (node: Heading, block: Block, open: Open): boolean =>
+  !holdsProse(open) || isStraySection(node, block, open);
+
+/**
+ * A heading of a deeper level with the words of a section, where it must have been meant as one: outside sections,
+ * or where the section above has its table already.
+ */
+function isStraySection(node: Heading, block: Block, { kind, blocks }: Open): boolean {
+  if (kind === 'manual' || kind === 'before the title') return false;
+  const isFull =
+    kind === 'opening' || kind === 'passed over' || blocks.some(({ node }) => node.type === 'table');
+  return isFull && saysSection(tidy(headingWords(node, block).text));
+}
+
+/** `Settings`, `Mode: Yard`, or nearly so. */
+function saysSection(text: string): boolean {
+  const [, word = '', rest = ''] = /^(.*?)(\s*[:=–—].*|\s-\s.*)?$/s.exec(text) ?? [];
+  return SECTION_KINDS.some(kind => {
+    const { heading, title } = LAYOUTS[kind];
+    return isNearly(word, heading) && (title === 'name' || rest === '');
+  });
+}
 
 function headingWords(node: Heading, { part }: Block): Words {
   return readWords(node, part, false);
@@ -70,14 +98,16 @@ function readHeading(heading: Words, origin: Block): (Section & { readonly block
   return { kind, origin, heading, title: colon < 0 ? heading : sliceWords(heading, colon + 1), blocks: [] };
 }
 
-function unknownHeading(node: Heading, block: Block, report: Report): void {
+/** What has been read before a heading. */
+interface Before {
+  readonly title: Words | null;
+  readonly first: Section | undefined;
+}
+
+function unknownHeading(node: Heading, block: Block, before: Before, report: Report): void {
   const words = headingWords(node, block);
   const text = tidy(words.text);
   const meant = nearHeading(text);
-  const prose =
-    node.depth < 3
-      ? `If it is prose for the manual, write \`## Manual: ${text === '' ? 'TITLE' : text}\`.`
-      : 'If it is prose, write it as a paragraph, or put it under a `## Manual: TITLE` heading.';
   report(
     'unknown-heading',
     placeOf(words),
@@ -85,9 +115,37 @@ function unknownHeading(node: Heading, block: Block, report: Report): void {
       heading: `${'#'.repeat(node.depth)} ${text}`.trim(),
       hint: meant === null ? '' : ` Did you mean \`${meant}\`?`,
     },
-    { waysOut: [...(meant === null ? [] : [`Write \`${meant}\`.`]), prose] },
+    {
+      waysOut: [
+        ...(meant === null ? [] : [`Write \`${meant}\`.`]),
+        ...(node.depth === 1 && meant === null ? titleWays(block, before) : []),
+        node.depth < 3
+          ? `If it is prose for the manual, write \`## Manual: ${text === '' ? 'TITLE' : text}\`.`
+          : 'If it is prose, write it as a paragraph, or put it under a `## Manual: TITLE` heading.',
+      ],
+    },
   );
 }
+
+/** A second title, or one that comes too late: often because of the order in which the files are read. */
+function titleWays({ part }: Block, { title, first }: Before): readonly string[] {
+  const own = part.source.path;
+  const other = title?.run.part.source.path ?? first?.origin.part.source.path ?? own;
+  const order = `the files are read in name order, ${quotedName(other)} before ${quotedName(own)}`;
+  if (title !== null)
+    return [
+      other === own
+        ? `Take it out: the game’s title is “${tidy(title.text)}” already.`
+        : `Take it out: the game’s title is “${tidy(title.text)}” already (${order}).`,
+    ];
+  return [
+    other === own
+      ? 'Move the title to the top of the file, above the first section.'
+      : `Name the files so that the one with the title is read first: ${order}.`,
+  ];
+}
+
+const quotedName = (path: string): string => `“${path.replace(/^.*[\\/]/, '')}”`;
 
 /** The heading that was probably meant: its word misspelt, its colon forgotten, or at another level. */
 function nearHeading(text: string): string | null {
@@ -101,7 +159,8 @@ function nearHeading(text: string): string | null {
     const kind = SECTION_KINDS.find(candidate => LAYOUTS[candidate].heading === meant);
     if (kind === undefined) continue;
     if (LAYOUTS[kind].title === 'none') return headingText(kind);
-    return title.trim() === '' ? headingText(kind) : `## ${LAYOUTS[kind].heading}: ${title.trim()}`;
+    const name = title.replace(/^[\s:=–—-]+/, '').trim();
+    return name === '' ? headingText(kind) : `## ${LAYOUTS[kind].heading}: ${name}`;
   }
   return null;
 }

@@ -43,6 +43,12 @@ export function nearest(text: string, candidates: Iterable<string>): string | nu
   return best;
 }
 
+/** The same word, or one with a slip in it: closer than what is only proposed. */
+export function isNearly(text: string, candidate: string): boolean {
+  const most = candidate.length < 5 ? 0 : candidate.length < 8 ? 1 : 2;
+  return distance(normal(text), normal(candidate)) <= most;
+}
+
 /** “a”, “b” or “c”; the rest only counted where there are many. */
 export function listWords(words: readonly string[], last: 'and' | 'or' = 'or'): string {
   const shown = words.slice(0, MOST_LISTED).map(word => `“${word}”`);

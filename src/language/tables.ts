@@ -109,7 +109,7 @@ function isGarbled(node: RootContent): boolean {
   return node.type === 'list' && hasTable(node);
 }
 
-const looksLikeTable = (node: Paragraph): boolean => /^\s*\|.*\|\s*$/m.test(textOf(node));
+export const looksLikeTable = (node: Paragraph): boolean => /^\s*\|.*\|\s*$/m.test(textOf(node));
 
 /** Also where a table follows the list without a blank line: then it is read as words of the last item. */
 const hasTable = (list: List): boolean =>
@@ -120,9 +120,12 @@ const hasTable = (list: List): boolean =>
   );
 
 function firstWords(block: Block): Place {
+  return block.node.type === 'table' ? headerPlace(block.node, block) : placeOfBlock(block);
+}
+
+/** Of the words of its heading row. */
+export function headerPlace({ children: [header] }: Table, block: Block): Place {
   const place = placeOfBlock(block);
-  if (block.node.type !== 'table') return place;
-  const [header] = block.node.children;
   return header === undefined
     ? place
     : rowPlace(
@@ -131,7 +134,7 @@ function firstWords(block: Block): Place {
       );
 }
 
-function cellWords(cell: TableCell, { part }: Block): Words {
+export function cellWords(cell: TableCell, { part }: Block): Words {
   return readWords(cell, part, true);
 }
 
