@@ -2,7 +2,7 @@ import { badValue, type Spot } from './faults.js';
 import type { Condition } from './model.js';
 import { resolveName } from './names.js';
 import type { Scope } from './scope.js';
-import { tidy } from './spelling.js';
+import { normal, tidy } from './spelling.js';
 import { placeOf, sliceWords, splitWords, type Words } from './words.js';
 
 const AND = /(?:^|\s+)and(?:\s+|$)/gi;
@@ -10,6 +10,7 @@ const IS = /\s+is(?:\s+(not)(?=\s|$))?(?:\s+|$)/i;
 
 /** The `When` column: `SETTING is VALUE`, `SETTING is not VALUE`, joined by `and`; null where unreadable. */
 export function readConditions(words: Words, scope: Scope, spot: Spot): readonly Condition[] | null {
+  if (isJoinedOtherwise(words, scope, spot)) return null;
   const read = splitWords(words, AND).map(part => readCondition(part, words, scope, spot));
   const conditions = read.filter(condition => condition !== null);
   return conditions.length === read.length ? conditions : null;
@@ -24,8 +25,13 @@ function readCondition(part: Words, whole: Words, scope: Scope, spot: Spot): Con
       spot,
       part.text === '' ? whole : part,
       'When',
-      `“${tidy((part.text === '' ? whole : part).text)}” is not a condition`,
-      ['Write `SETTING is VALUE` or `SETTING is not VALUE`, joined by `and`; for “or”, write a second row.'],
+      part.text === ''
+        ? `a condition is missing beside an “and” of “${tidy(whole.text)}”`
+        : `“${tidy(part.text)}” is not a condition`,
+      [
+        ...meantCondition(part.text, scope),
+        'Write `SETTING is VALUE` or `SETTING is not VALUE`, joined by `and`; for “or”, write a second row.',
+      ],
     );
     return null;
   }
@@ -34,4 +40,56 @@ function readCondition(part: Words, whole: Words, scope: Scope, spot: Spot): Con
   const named = scope.settings.readValue(found, value, 'When', spot);
   if (named === null) return null;
   return { setting: found, is: match[1] === undefined, value: named, at: placeOf(part) };
+}
+
+/** `Fence = 2`, `Fence: 2`, `Fence != 2` */
+function meantCondition(text: string, { settings }: Scope): readonly string[] {
+  const [, name = '', sign = '', value = ''] = /^([^=:!<≠]+)(==?|:|!=|<>|≠)(.+)$/.exec(text) ?? [];
+  const setting = settings.names.find(name);
+  if (setting === undefined) return [];
+  return [`Write \`${setting.name} is${/^[=:]/.test(sign) ? '' : ' not'} ${tidy(value)}\`.`];
+}
+
+/** A sign where `and` should stand: a condition follows it. */
+const SIGN = /\s*([,;&+])\s*(?:and\s+)?(?=\S.*\sis(?:\s|$))/i;
+/** Between things that can't hold at once. */
+const OR = /\s+or(?:\s+|$)|\s*[,;/|]\s*/i;
+
+/** Longest text that is looked through for what was meant, in UTF-16 code units. */
+const LONGEST = 1000;
+
+/** Conditions joined by something else than `and`; no name of a setting or a value can hold such a thing. */
+function isJoinedOtherwise(words: Words, scope: Scope, spot: Spot): boolean {
+  const text = tidy(words.text);
+  if (text.length > LONGEST) return false;
+  const sign = SIGN.exec(text)?.[1];
+  const isOr = /\sor(?:\s|$)/i.test(text);
+  if (sign !== undefined && !isOr) {
+    badValue(spot, words, 'When', `“${text}” joins conditions by “${sign}”`, [
+      `Write \`${text.replaceAll(new RegExp(SIGN, 'gi'), ' and ')}\`.`,
+    ]);
+    return true;
+  }
+  if (!OR.test(text)) return false;
+  badValue(spot, words, 'When', `“${text}” names several possibilities, which one row can’t`, [
+    ...exceptionWays(text, scope),
+    'For “or”, write a second row: the same but for its `When`.',
+  ]);
+  return true;
+}
+
+/** `Bell is small or middle` says that it is not the third value. */
+function exceptionWays(text: string, { settings }: Scope): readonly string[] {
+  const [, name = '', rest = ''] = /^(.+?)\s+is\s+(?!not\s)(.+)$/i.exec(text) ?? [];
+  const setting = settings.names.find(name);
+  if (setting === undefined) return [];
+  const lead = `${normal(name)} is `;
+  const said = rest.split(new RegExp(OR, 'gi')).map(part => {
+    const words = normal(part);
+    return words.startsWith(lead) ? words.slice(lead.length) : words;
+  });
+  if (!said.every(part => setting.values.some(value => normal(value) === part))) return [];
+  const others = setting.values.filter(value => !said.includes(normal(value)));
+  if (others.length === 0) return [`Leave \`When\` empty: these are all values of “${setting.name}”.`];
+  return others.length === 1 ? [`Write \`${setting.name} is not ${others[0]}\`.`] : [];
 }

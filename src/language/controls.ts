@@ -137,9 +137,34 @@ function readControl(words: Words, controls: ControlWords, spot: Spot): ControlN
   if (meaning !== null) return { ...meaning, at: placeOf(words) };
   if (controls.isUnclear(words.text)) return null;
   const joined = /[,;/&]/.test(words.text) ? ' Alternatives are joined by `or`, chords by `+`.' : '';
-  unknownName(spot, words, 'control', controls.list, `Name it in \`## Controllers\`.${joined}`);
+  const meant = meantControl(words.text, controls);
+  unknownName(spot, words, 'control', controls.list, `Name it in \`## Controllers\`.${joined}`, meant);
   return null;
 }
+
+/** The control that is called by words of daily use: `fire button`, `joystick up`, `reset button`. */
+function meantControl(text: string, { find }: ControlWords): string | null {
+  for (const [pattern, words] of DAILY_WORDS) {
+    const meaning = find(normal(text).replace(pattern, words));
+    if (meaning === null) continue;
+    return meaning.kind === 'switch'
+      ? meaning.name
+      : [meaning.port ?? '', meaning.letter, meaning.name].filter(word => word !== '').join(' ');
+  }
+  return null;
+}
+
+const DAILY_WORDS: readonly (readonly [pattern: RegExp, words: string])[] = [
+  [/\b(?:fire|trigger|action|joystick|stick|red)(?: button| key)?$/, 'button'],
+  [/\bjoy(?:stick|pad)?\b/, 'stick'],
+  [/^(up|down|left|right)$/, 'stick $1'],
+  [/^((?:left|right) )?(up|down|left|right)$/, '$1stick $2'],
+  [/^(?:game |console )?(.+?)(?: switch| button| key| lever)?$/, '$1'],
+  [/^(?:the )?(?:colou?r|tv|b&w)(?: type| switch)?$/, 'TV type'],
+  [/^(left|right) (?:diff|skill)(?: switch)?$/, '$1 difficulty'],
+  [/\b(?:number|digit|keypad) (?:key )?/, 'key '],
+  [/\b(?:knob|dial)\b/, 'paddle'],
+];
 
 /** Chords are made of momentary controls, with one group at most, and no control twice. */
 function isChord(parts: readonly ControlName[], controls: ControlWords, column: string, spot: Spot): boolean {

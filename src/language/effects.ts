@@ -2,7 +2,8 @@ import { badValue, type Spot } from './faults.js';
 import type { Effect, Setting } from './model.js';
 import { resolveName } from './names.js';
 import type { Scope } from './scope.js';
-import { normal, tidy } from './spelling.js';
+import { nearest, normal, tidy } from './spelling.js';
+import { findValue } from './values.js';
 import { placeOf, sliceWords, splitWords, type Words } from './words.js';
 
 const GO_TO = /^go\s+to(?:\s+|$)/i;
@@ -10,6 +11,14 @@ const GO_TO = /^go\s+to(?:\s+|$)/i;
 const STEPS: ReadonlyMap<string, 1 | -1> = new Map([
   ['next', 1],
   ['previous', -1],
+]);
+
+/** What people write for a step. */
+const MEANT_STEPS: ReadonlyMap<string, string> = new Map([
+  ...['+1', '+', '++', 'up', 'plus 1', 'forward', 'step'].map(word => [word, 'next'] as const),
+  ...['-1', '−1', '–1', '-', '--', 'down', 'minus 1', 'back', 'prev', 'prior', 'last'].map(
+    word => [word, 'previous'] as const,
+  ),
 ]);
 
 /** The `Then` column: `go to MODE`, `SETTING: VALUE|next|previous`, joined by `;`; null where unreadable. */
@@ -23,6 +32,12 @@ export function readEffects(words: Words, scope: Scope, spot: Spot): readonly Ef
 }
 
 function readEffect(part: Words, whole: Words, scope: Scope, spot: Spot): Effect | null {
+  if (part.text === '') {
+    badValue(spot, whole, 'Then', `an effect is missing in “${tidy(whole.text)}”`, [
+      'Take the extra `;` out.',
+    ]);
+    return null;
+  }
   const leading = GO_TO.exec(part.text)?.[0].length ?? 0;
   if (leading > 0) {
     const name = sliceWords(part, leading);
@@ -33,13 +48,26 @@ function readEffect(part: Words, whole: Words, scope: Scope, spot: Spot): Effect
   const colon = part.text.indexOf(':');
   const name = sliceWords(part, 0, Math.max(colon, 0));
   const value = sliceWords(part, colon + 1);
-  if (name.text === '' || value.text === '') return unreadable(part.text === '' ? whole : part, spot);
+  if (name.text === '' || value.text === '') return unreadable(part, spot);
   const setting = resolveName(name, scope.settings.names, spot, 'Define it in `## Settings`.');
   if (setting === null || isOwnedBySwitch(setting, part, spot)) return null;
   const by = STEPS.get(normal(value.text));
   if (by !== undefined) return { kind: 'step', setting, by, at: placeOf(part) };
+  const meant = meantStep(value, setting, scope);
+  if (meant !== null) {
+    badValue(spot, value, 'Then', `“${tidy(value.text)}” is not a value of “${setting.name}”`, [
+      `Write \`${setting.name}: ${meant}\`.`,
+    ]);
+    return null;
+  }
   const named = scope.settings.readValue(setting, value, 'Then', spot);
   return named === null ? null : { kind: 'set', setting, value: named, at: placeOf(part) };
+}
+
+function meantStep({ text }: Words, setting: Setting, { settings }: Scope): string | null {
+  if (settings.isUnclear(setting) || findValue(setting.values, text) !== undefined) return null;
+  const near = nearest(text, [...setting.values, ...STEPS.keys()]);
+  return MEANT_STEPS.get(normal(text)) ?? (near !== null && STEPS.has(near) ? near : null);
 }
 
 function isOwnedBySwitch({ name, setBy }: Setting, part: Words, spot: Spot): boolean {

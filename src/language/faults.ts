@@ -1,6 +1,7 @@
 import { type FindingDetails, relatedTo } from '../findings/finding.js';
 import type { Place } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
+import { invisibleIn, withoutInvisible } from './invisible.js';
 import { listWords, nearest, tidy } from './spelling.js';
 import { placeOf, type Words } from './words.js';
 
@@ -41,22 +42,47 @@ export function badPlace(
 /** A word that is none of a fixed list. */
 export function notOneOf(spot: Spot, words: Words, column: string, choices: readonly string[]): void {
   const meant = nearest(words.text, choices);
+  const invisible = invisibleIn(words.text);
+  if (invisible !== null) {
+    badValue(
+      spot,
+      words,
+      column,
+      `in “${withoutInvisible(tidy(words.text))}” stands ${invisible}, which nobody can see`,
+      [WRITE_ANEW],
+    );
+    return;
+  }
   const problem = `“${tidy(words.text)}” is not one of ${listWords(choices)}`;
   badValue(spot, words, column, meant === null ? problem : `${problem} (did you mean “${meant}”?)`, [
     meant === null ? `Write ${listWords(choices)}.` : `Write “${meant}”.`,
   ]);
 }
 
-/** @param kind with its article: `a mode`, `an action` */
+/** An invisible character is easily pasted, and can't be seen to be taken out. */
+export const WRITE_ANEW = 'Take the word out, and type it anew.';
+
+/**
+ * @param kind goes after “There is no”: `mode`
+ * @param suggested what was probably meant, where that is known better than by the letters
+ */
 export function unknownName(
   spot: Spot,
   words: Words,
   kind: string,
   candidates: readonly string[],
   define: string,
+  suggested: string | null = null,
 ): void {
   const name = tidy(words.text);
-  const meant = nearest(name, candidates);
+  const invisible = invisibleIn(name);
+  if (invisible !== null) {
+    const hint = ` In it stands ${invisible}, which nobody can see.`;
+    const waysOut = [WRITE_ANEW];
+    spot.report('unknown-name', placeOf(words), { name, kind, hint }, { ...spot.details, waysOut });
+    return;
+  }
+  const meant = suggested ?? nearest(name, candidates);
   const hint = meant === null ? '' : ` Did you mean “${meant}”?`;
   const choose = candidates.length === 0 ? [] : [`Use a name that is there: ${listWords(candidates)}.`];
   spot.report(
@@ -67,10 +93,18 @@ export function unknownName(
   );
 }
 
-export function duplicateName(spot: Spot, words: Words, kind: string, first: Place | null): void {
+/** @param waysOut where another name is no help */
+export function duplicateName(
+  spot: Spot,
+  words: Words,
+  kind: string,
+  first: Place | null,
+  waysOut: readonly string[] = [],
+): void {
   const name = tidy(words.text);
   const related = first === null ? {} : { related: [relatedTo(first, `The first “${name}” is here.`)] };
-  spot.report('duplicate-name', placeOf(words), { name, kind }, { ...spot.details, ...related });
+  const ways = waysOut.length === 0 ? {} : { waysOut };
+  spot.report('duplicate-name', placeOf(words), { name, kind }, { ...spot.details, ...related, ...ways });
 }
 
 export function toPlace(at: Words | Place): Place {

@@ -1,7 +1,8 @@
+import type { SwitchName } from '../hardware/switches.js';
 import { badValue, type Spot } from './faults.js';
 import type { Gesture, NamedTime } from './model.js';
 import type { Names } from './names.js';
-import { findPosition, POSITIONS } from './positions.js';
+import { findPosition, noSuchPosition, POSITIONS } from './positions.js';
 import { listWords, nearest, normal, tidy } from './spelling.js';
 import { readTime } from './times.js';
 import { sliceWords, type Words } from './words.js';
@@ -38,12 +39,17 @@ const WRITTEN = FORMS.map(written);
 /** First words of gestures: where a short form (`left button hold 1 s`) goes over to its gesture. */
 export const FIRST_WORDS: ReadonlySet<string> = new Set(FORMS.map(form => form.words.replace(/ .*/, '')));
 
-/** The gesture that the words say; null (and a finding) where they say none. */
+/**
+ * The gesture that the words say; null (and a finding) where they say none.
+ *
+ * @param panel the two-position switch it is about, if it is about one
+ */
 export function readGesture(
   words: Words,
   times: Names<NamedTime>,
   column: string,
   spot: Spot,
+  panel: SwitchName | null = null,
 ): Gesture | null {
   const text = normal(words.text);
   const form = FORMS.find(candidate => begins(text, candidate.words));
@@ -63,11 +69,23 @@ export function readGesture(
     const time = readTime(rest, times, column, spot);
     return time === null ? null : { kind: form.kind, time };
   }
+  return readPosition(form, rest, column, spot, panel);
+}
+
+function readPosition(
+  { kind }: Extract<Form, { readonly takes: 'P' }>,
+  rest: Words,
+  column: string,
+  spot: Spot,
+  panel: SwitchName | null,
+): Gesture | null {
   const position = findPosition(rest.text);
-  if (position !== undefined) return { kind: form.kind, position };
-  badValue(spot, rest, column, `“${tidy(rest.text)}” is not a position of a switch`, [
-    `Write ${listWords(POSITIONS)}.`,
-  ]);
+  if (position !== undefined) return { kind, position };
+  if (panel !== null) noSuchPosition(spot, rest, column, panel);
+  else
+    badValue(spot, rest, column, `“${tidy(rest.text)}” is not a position of a switch`, [
+      `Write ${listWords(POSITIONS)}.`,
+    ]);
   return null;
 }
 

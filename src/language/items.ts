@@ -8,10 +8,11 @@ import type { Words } from './words.js';
 /** A row of a table Item · Value. */
 export interface Item {
   readonly name: Words;
-  readonly value: Words;
+  /** Null where nothing is said. */
+  readonly value: Words | null;
 }
 
-/** The rows of a table Item · Value by item; only those that say something. */
+/** The rows of a table Item · Value by item. */
 export function readItems(
   section: Section,
   items: readonly string[],
@@ -19,7 +20,6 @@ export function readItems(
 ): ReadonlyMap<string, Item> {
   const spot = createSpot(report, '');
   const read = new Map<string, Item>();
-  const seen = new Set<string>();
   for (const row of readTable(section, spot).rows) {
     const name = needCell(row, 'Item', spot, 'Write which item the value is of.');
     if (name === null) continue;
@@ -28,15 +28,11 @@ export function readItems(
       unknownName(spot, name, 'item', items, 'Take the row out; remarks can stand in a paragraph.');
       continue;
     }
-    if (seen.has(item))
+    if (read.has(item))
       badValue(spot, name, item, 'this is said twice, and only the first is read', [
         'Take one of the two out.',
       ]);
-    else {
-      const value = row.cells.get('Value');
-      if (value !== undefined) read.set(item, { name, value });
-    }
-    seen.add(item);
+    else read.set(item, { name, value: row.cells.get('Value') ?? null });
   }
   return read;
 }

@@ -1,4 +1,5 @@
-import { badValue, type Spot } from './faults.js';
+import { badValue, type Spot, WRITE_ANEW } from './faults.js';
+import { invisibleIn, withoutInvisible } from './invisible.js';
 import { isName, tidy } from './spelling.js';
 import type { Words } from './words.js';
 
@@ -16,12 +17,29 @@ export function readName(words: Words, column: string, spot: Spot): string {
     badValue(spot, words, column, `the name “${shown}” is longer than ${LONGEST_NAME} characters`, [
       'Choose a shorter name; the whole sentence can stand in `Say it as`.',
     ]);
-  else if (!isName(name))
-    badValue(spot, words, column, `the name “${shown}” holds a character that names can’t have`, [
-      "Use letters, digits, spaces, “-”, “'” and “.” only, with at least one letter or digit.",
-    ]);
+  else if (name === '') badValue(spot, words, column, 'the name is empty', ['Write a name.']);
+  else if (!isName(name)) badCharacter(words, name, column, spot);
   return name;
 }
+
+function badCharacter(words: Words, name: string, column: string, spot: Spot): void {
+  const invisible = invisibleIn(name);
+  const strange = STRANGE.exec(name)?.[0];
+  const problem =
+    invisible !== null
+      ? `in the name “${withoutInvisible(name)}” stands ${invisible}, which nobody can see`
+      : strange === undefined
+        ? `the name “${name}” has neither a letter nor a digit`
+        : `the name “${name}” holds the character “${strange}”, which names can’t have`;
+  badValue(spot, words, column, problem, [
+    invisible !== null
+      ? WRITE_ANEW
+      : "Use letters, digits, spaces, “-”, “'” and “.” only, with at least one letter or digit.",
+  ]);
+}
+
+/** What a name may not hold: a whole sign, accents and joiners included. */
+const STRANGE = /[^\p{L}\p{M}\p{N}\s\-'’.]/u;
 
 /** As `readName`, for a setting, a value or a control. */
 export function readPlainName(words: Words, column: string, spot: Spot): string {

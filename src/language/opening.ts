@@ -2,12 +2,13 @@ import type { List, Table } from 'mdast';
 import type { Report } from '../findings/report.js';
 import { type Block, placeOfBlock } from './document.js';
 import { badPlace, createSpot, type Spot } from './faults.js';
+import { looksLikeTable } from './garbled.js';
 import { headingText, LAYOUTS, SECTION_KINDS } from './layout.js';
 import { OVERLAY_ITEMS } from './model.js';
 import { GAME_ITEMS } from './read-game.js';
 import { MODE_KEYS } from './read-modes.js';
 import { normal } from './spelling.js';
-import { cellWords, headerPlace, looksLikeTable } from './tables.js';
+import { cellWords, headerPlace } from './tables.js';
 import { readWords, sliceWords } from './words.js';
 
 /** What stands before the first section is prose: a table or a fact there would be read by no one. */

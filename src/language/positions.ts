@@ -1,5 +1,7 @@
 import { type Position, SWITCH_NAMES, SWITCHES, type SwitchName } from '../hardware/switches.js';
-import { normal } from './spelling.js';
+import { badValue, type Spot } from './faults.js';
+import { listWords, nearest, normal, tidy } from './spelling.js';
+import type { Words } from './words.js';
 
 export const POSITIONS: readonly Position[] = [
   ...new Set(SWITCH_NAMES.flatMap(name => SWITCHES[name].positions.map(position => position.name))),
@@ -12,6 +14,26 @@ export function findPosition(text: string): Position | undefined {
 export function findSwitch(text: string): SwitchName | undefined {
   const wanted = normal(text);
   return SWITCH_NAMES.find(name => normal(name) === wanted);
+}
+
+/** Other words for the positions of TV type, as they are printed on consoles and said by people. */
+const ALSO_CALLED: ReadonlyMap<string, Position> = new Map([
+  ['colour', 'COLOR'],
+  ['b&w', 'B-W'],
+  ['black and white', 'B-W'],
+  ['black-and-white', 'B-W'],
+  ['grey', 'B-W'],
+  ['gray', 'B-W'],
+]);
+
+/** A finding for words that are no position of the switch. */
+export function noSuchPosition(spot: Spot, words: Words, column: string, name: SwitchName): void {
+  const positions = positionsOf(name);
+  const called = ALSO_CALLED.get(normal(words.text));
+  const meant = positions.find(position => position === called) ?? nearest(words.text, positions);
+  badValue(spot, words, column, `${name} has no position “${tidy(words.text)}”`, [
+    meant !== null ? `Write “${meant}”.` : `Write ${listWords(positions)}.`,
+  ]);
 }
 
 export function positionsOf(name: SwitchName): readonly Position[] {

@@ -1,4 +1,5 @@
 import type { Placed } from '../findings/place.js';
+import type { SwitchName } from '../hardware/switches.js';
 import { AMOUNTS } from './amounts.js';
 import { readConditions } from './conditions.js';
 import { controlText, readAlternatives } from './controls.js';
@@ -9,8 +10,8 @@ import type { Action, BindingRow, Chord, Gesture, Mode } from './model.js';
 import { resolveName } from './names.js';
 import { positionsOf } from './positions.js';
 import type { Scope } from './scope.js';
-import { listWords, tidy } from './spelling.js';
-import { needCell, type Row } from './tables.js';
+import { listWords, normal, tidy } from './spelling.js';
+import { LEAVE_EMPTY, needCell, type Row } from './tables.js';
 import { readWho } from './who.js';
 import { placed, placeOf, splitWords, type Words } from './words.js';
 
@@ -79,7 +80,8 @@ function readInput(
   const control = known ? needInput(row, 'Control', spot, at) : (row.cells.get('Control') ?? null);
   const gesture = known ? needInput(row, 'Gesture', spot, at) : (row.cells.get('Gesture') ?? null);
   const alternatives = control === null ? null : readAlternatives(control, scope.controls, 'Control', spot);
-  const read = gesture === null ? null : readGesture(gesture, scope.times, 'Gesture', spot);
+  const read =
+    gesture === null ? null : readGesture(gesture, scope.times, 'Gesture', spot, panelOf(alternatives));
   if (gesture === null || alternatives === null || read === null) return null;
   if (!hasPosition(read, alternatives, gesture, spot)) return null;
   if (alternatives.length > AMOUNTS.alternatives) {
@@ -111,6 +113,17 @@ function needInput(
   return null;
 }
 
+/** The two-position switch that every alternative is; null where there is no such one. */
+export function panelOf(alternatives: readonly Chord[] | null): SwitchName | null {
+  const names = new Set(
+    alternatives?.map(({ parts: [part, ...others] }) =>
+      part?.kind === 'switch' && others.length === 0 && positionsOf(part.name).length > 0 ? part.name : null,
+    ),
+  );
+  const [name = null] = names;
+  return names.size === 1 ? name : null;
+}
+
 /** A position must be one of the switch that the row is about. */
 export function hasPosition(
   gesture: Gesture,
@@ -135,9 +148,12 @@ export function hasPosition(
 type Links = Pick<BindingRow, 'conditions' | 'effects' | 'insteadOf' | 'alongWith'>;
 
 function readLinks(row: Row, scope: Scope, spot: Spot): Links | null {
+  const isTaken = (text: string): boolean => scope.actions.find(text) !== undefined;
   const read = <T>(column: string, reader: (words: Words) => readonly T[] | null): readonly T[] | null => {
     const words = row.cells.get(column);
-    return words === undefined ? [] : reader(words);
+    if (words === undefined) return [];
+    if (NOTHING.includes(normal(words.text)) && !isTaken(words.text)) return saysNothing(words, column, spot);
+    return reader(words);
   };
   const conditions = read('When', words => readConditions(words, scope, spot));
   const effects = read('Then', words => readEffects(words, scope, spot));
@@ -145,6 +161,14 @@ function readLinks(row: Row, scope: Scope, spot: Spot): Links | null {
   const alongWith = read('Along with', words => readActionList(words, 'Along with', scope, spot));
   if (conditions === null || effects === null || insteadOf === null || alongWith === null) return null;
   return { conditions, effects, insteadOf, alongWith };
+}
+
+/** Words for nothing, which a cell must not hold. */
+const NOTHING = ['none', 'nothing', 'no', 'n/a', 'na', 'nil', 'always'];
+
+function saysNothing(words: Words, column: string, spot: Spot): null {
+  badValue(spot, words, column, `“${tidy(words.text)}” is not a word of the language`, [LEAVE_EMPTY]);
+  return null;
 }
 
 function readActionList(

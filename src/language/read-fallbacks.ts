@@ -4,7 +4,7 @@ import { badValue, createSpot, duplicateName, type Spot, unknownName } from './f
 import { FIRST_WORDS, readGesture } from './gesture.js';
 import type { Fallback, Mode } from './model.js';
 import { resolveName } from './names.js';
-import { hasPosition } from './read-bindings.js';
+import { hasPosition, panelOf } from './read-bindings.js';
 import { readSwitch } from './read-switches.js';
 import type { Scope } from './scope.js';
 import type { Section } from './sections.js';
@@ -136,7 +136,7 @@ function readBinding(
   }
   const gestureWords = sliceWords(input, split);
   const alternatives = readAlternatives(sliceWords(input, 0, split), scope.controls, 'Instead', spot);
-  const gesture = readGesture(gestureWords, scope.times, 'Instead', spot);
+  const gesture = readGesture(gestureWords, scope.times, 'Instead', spot, panelOf(alternatives));
   if (mode === null || alternatives === null || gesture === null) return null;
   if (!hasPosition(gesture, alternatives, gestureWords, spot)) return null;
   return { kind: 'binding', mode, alternatives, gesture: placed(gesture, gestureWords), at: placeOf(whole) };
@@ -155,7 +155,9 @@ function isConsistent(fallback: Fallback, before: readonly Fallback[], row: Row,
       const same = before.filter(other => isSame(other, fallback));
       const clash = same.find(other => other.instead.kind === 'stays' || instead.kind === 'stays');
       if (clash === undefined) return true;
-      duplicateName(plain, words, `fallbacks without ${without}, one of them “stays”,`, clash.at);
+      duplicateName(plain, words, `fallbacks without ${without}, one of them “stays”,`, clash.at, [
+        'Take one of the two rows out: either the setting stays at a value, or another control sets it.',
+      ]);
       return false;
     }
     badValue(plain, words, 'For', `“${name}” is not set by ${without}, so it loses nothing without it`, [

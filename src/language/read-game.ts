@@ -3,6 +3,7 @@ import type { Report } from '../findings/report.js';
 import { STANDARDS, type StandardName, type TvStandard } from '../hardware/clocks.js';
 import { CONSOLES, type ConsoleProfile } from '../hardware/consoles.js';
 import { badValue, createSpot, notOneOf, type Spot, unknownName } from './faults.js';
+import { invisibleIn } from './invisible.js';
 import { type Item, readItems } from './items.js';
 import type { ButtonLatch, GameFacts, ManualPage, Mode, SheetPaper } from './model.js';
 import { type Names, resolveName } from './names.js';
@@ -51,13 +52,13 @@ export function readGame(
 ): Game {
   const items = section === undefined ? new Map<string, Item>() : readItems(section, GAME_ITEMS, report);
   const spot = createSpot(report, '');
-  const cell = (item: (typeof GAME_ITEMS)[number]): Words | undefined => items.get(item)?.value;
+  const cell = (item: (typeof GAME_ITEMS)[number]): Words | undefined => items.get(item)?.value ?? undefined;
   const starts = cell('Starts in');
   const define = 'Write a section `## Mode: NAME` for it.';
   return {
     facts: {
       at,
-      shortName: readShortName(cell('Short name'), section, at, spot),
+      shortName: readShortName(items.get('Short name'), section, at, spot),
       version: tidy(cell('Version')?.text ?? ''),
       readEvery: readEvery(cell('Reads inputs'), at, spot),
       latch: choose(cell('Button latch'), 'Button latch', LATCHES, 'off', at, spot),
@@ -73,24 +74,46 @@ export function readGame(
 }
 
 function readShortName(
-  words: Words | undefined,
+  item: Item | undefined,
   section: Section | undefined,
   at: Place,
   spot: Spot,
 ): Placed<string> {
+  const words = item?.value ?? null;
   const waysOut = ['Write 1 to 8 letters (A to Z) and digits, the first a letter, for example “LH”.'];
-  if (words === undefined) {
+  if (words === null) {
     if (section !== undefined)
-      badValue(spot, at, 'Short name', 'nothing is said, but every symbol begins with it', [
-        'Add a row `| Short name | … |` with 1 to 8 letters and digits.',
-      ]);
+      badValue(
+        spot,
+        item?.name ?? at,
+        'Short name',
+        'nothing is said, but every symbol begins with it',
+        item === undefined ? ['Add a row `| Short name | … |` with 1 to 8 letters and digits.'] : waysOut,
+      );
     return { value: '', at };
   }
   const name = words.text;
-  if (!/^[A-Za-z][A-Za-z0-9]{0,7}$/.test(name))
-    badValue(spot, words, 'Short name', `“${tidy(name).slice(0, 40)}” can’t begin a symbol`, waysOut);
+  const problem = shortNameProblem(name);
+  if (problem !== null)
+    badValue(spot, words, 'Short name', `“${tidy(name).slice(0, 40)}” ${problem}`, waysOut);
   return placed(name, words);
 }
+
+/** What keeps a text from being the first part of every symbol; null where it can be. */
+function shortNameProblem(name: string): string | null {
+  const invisible = invisibleIn(name);
+  if (invisible !== null) return `holds ${invisible}, which nobody can see`;
+  const strange = /[^A-Za-z0-9]/u.exec(name)?.[0];
+  if (strange !== undefined)
+    return strange.trim() === '' ? 'holds a space' : `holds “${strange}”, which symbols can’t have`;
+  if (!/^[A-Za-z]/.test(name)) return 'begins with a digit, and symbols begin with a letter';
+  return name.length > LONGEST_SHORT_NAME
+    ? `has ${name.length} characters, and ${LONGEST_SHORT_NAME} is the limit`
+    : null;
+}
+
+/** In characters, so that symbols stay readable in a listing. */
+const LONGEST_SHORT_NAME = 8;
 
 function readEvery(words: Words | undefined, at: Place, spot: Spot): Placed<number> {
   if (words === undefined) return { value: 1, at };

@@ -43,6 +43,8 @@ export interface Modes {
   readonly names: Names<Mode>;
   /** Reads every mode's table of bindings. */
   readonly fill: (scope: Scope) => void;
+  /** The modes whose rows could all be read. */
+  readonly whole: () => readonly Mode[];
   /** Where the mode's `Seats` is said; null where it is left out. */
   readonly seatsAt: (mode: Mode) => Place | null;
 }
@@ -78,6 +80,7 @@ export function readModes(
         mode.rows = left >= 0 ? rows : [];
       }
     },
+    whole: () => begun.filter(({ kept }) => kept.rows?.isClean === true).map(({ kept }) => kept.mode),
     seatsAt: wanted => begun.find(({ kept }) => kept.mode === wanted)?.seatsAt ?? null,
   };
 }

@@ -23,9 +23,9 @@ export function readOverlays(section: Section | undefined, report: Report): read
   const items = readItems(section, OVERLAY_ITEMS, report);
   const sizes: OverlaySize[] = [];
   for (const item of OVERLAY_ITEMS) {
-    const words = items.get(item)?.value;
-    const mm = words === undefined ? null : readSize(words, item, report);
-    if (words !== undefined && mm !== null) sizes.push({ item, mm, at: placeOf(words) });
+    const words = items.get(item)?.value ?? null;
+    const mm = words === null ? null : readSize(words, item, report);
+    if (words !== null && mm !== null) sizes.push({ item, mm, at: placeOf(words) });
   }
   checkKeys(sizes, report);
   return sizes;

@@ -2,9 +2,9 @@ import type { Report } from '../findings/report.js';
 import { type Position, SWITCH_NAMES, type SwitchName } from '../hardware/switches.js';
 import { badValue, createSpot, duplicateName, type Spot, unknownName } from './faults.js';
 import type { SwitchWords } from './model.js';
-import { findPosition, findSwitch, positionsOf } from './positions.js';
+import { findPosition, findSwitch, noSuchPosition, positionsOf } from './positions.js';
 import type { Section } from './sections.js';
-import { listWords, tidy } from './spelling.js';
+import { tidy } from './spelling.js';
 import { needCell, type Row, readTable } from './tables.js';
 import { placeOf, type Words } from './words.js';
 
@@ -28,7 +28,10 @@ export function readSwitches(section: Section | undefined, report: Report): read
     const said = readRow(row, words, name, createSpot(report, ` of “${name}”`));
     const first = read.find(other => other.name === name && tidy(other.use) === tidy(said.use));
     if (first === undefined) read.push(said);
-    else duplicateName(plain, row.cells.get('Position or use') ?? words, `rows of “${name}”`, first.at);
+    else
+      duplicateName(plain, row.cells.get('Position or use') ?? words, `rows of “${name}”`, first.at, [
+        'Take one of the two rows out, or put the words of both into one.',
+      ]);
   }
   return read;
 }
@@ -44,13 +47,15 @@ function readRow(row: Row, words: Words, name: SwitchName, spot: Spot): SwitchWo
   };
 }
 
-/** A position of the switch; null where the row speaks of its use. */
+/** A position of the switch; null where the row speaks of its use, as it may of a switch that has none. */
 function readPosition(words: Words, name: SwitchName, spot: Spot): Position | null {
   const position = findPosition(words.text);
   const positions = positionsOf(name);
-  if (position === undefined || positions.includes(position)) return position ?? null;
-  badValue(spot, words, 'Position or use', `${name} has no position ${position}`, [
-    positions.length === 0 ? 'Say what it is used for.' : `Write ${listWords(positions)}.`,
-  ]);
+  if (position !== undefined && positions.includes(position)) return position;
+  if (positions.length > 0) noSuchPosition(spot, words, 'Position or use', name);
+  else if (position !== undefined)
+    badValue(spot, words, 'Position or use', `${name} has no position ${position}`, [
+      'Say what it is used for.',
+    ]);
   return null;
 }

@@ -3,6 +3,7 @@ import type { Report } from '../findings/report.js';
 import { isSameList } from '../memory.js';
 import { type Document, parseMarkdown, proseOf, readDocument } from './document.js';
 import { badPlace, badValue, createSpot, duplicateName } from './faults.js';
+import { checkInsteadOf } from './instead-of.js';
 import { createKeeper, type Keeper, type SectionReading, type Watched, watch } from './keep.js';
 import { headingText, LAYOUTS, SECTION_KINDS, type SectionKind } from './layout.js';
 import { readableFiles } from './limits.js';
@@ -120,6 +121,17 @@ function readParts(
   );
   modes.fill(scope);
   const listed = keeper.steady('modes', modes.names.all());
+  const { fallbacks, isClean } = keep(
+    'fallbacks',
+    (from, watched) => {
+      const own = watch(watched);
+      const used = readUsedFallbacks(from, { ...scope, report: own.report });
+      return { ...used, isClean: own.isSilent(), isWhole: isSilent() };
+    },
+    () => {},
+    ({ uses, isWhole }) => isWhole && areStill(uses, scope),
+  );
+  if (isClean) checkInsteadOf(modes.whole(), fallbacks, report);
   const rest = {
     switchWords: readSwitches(section('switches'), report),
     variations: keep(
@@ -131,12 +143,7 @@ function readParts(
       () => {},
       before => before.isWhole && areVariationsStill(before, scope),
     ).variations,
-    fallbacks: keep(
-      'fallbacks',
-      (from, watched) => ({ ...readUsedFallbacks(from, { ...scope, report: watched }), isWhole: isSilent() }),
-      () => {},
-      ({ uses, isWhole }) => isWhole && areStill(uses, scope),
-    ).fallbacks,
+    fallbacks,
     accepted: readAccepted(section('accepted'), scope, game.consoles),
     overlays: readOverlays(section('overlays'), report),
     chapters: readChapters(sections, report),
@@ -206,7 +213,9 @@ function sectionsByKind(
     const before = first.get(section.kind);
     if (before === undefined) first.set(section.kind, section);
     else if (LAYOUTS[section.kind].title === 'none')
-      duplicateName(createSpot(report, ''), section.heading, 'sections', placeOf(before.heading));
+      duplicateName(createSpot(report, ''), section.heading, 'sections', placeOf(before.heading), [
+        'Put its rows into the table of the first, and take this heading out.',
+      ]);
   }
   return kind => first.get(kind);
 }

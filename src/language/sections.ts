@@ -2,6 +2,7 @@ import type { Heading } from 'mdast';
 import type { Report } from '../findings/report.js';
 import { type Block, type Document, isComment, placeOfBlock } from './document.js';
 import { badPlace, createSpot } from './faults.js';
+import { invisibleIn, withoutInvisible } from './invisible.js';
 import { headingText, LAYOUTS, SECTION_KINDS, type SectionKind } from './layout.js';
 import { isNearly, nearest, normal, tidy } from './spelling.js';
 import { placeOf, readWords, sliceWords, type Words } from './words.js';
@@ -107,13 +108,15 @@ interface Before {
 function unknownHeading(node: Heading, block: Block, before: Before, report: Report): void {
   const words = headingWords(node, block);
   const text = tidy(words.text);
-  const meant = nearHeading(text);
+  const invisible = invisibleIn(text);
+  const meant = nearHeading(withoutInvisible(text));
+  const near = meant === null ? '' : ` Did you mean \`${meant}\`?`;
   report(
     'unknown-heading',
     placeOf(words),
     {
       heading: `${'#'.repeat(node.depth)} ${text}`.trim(),
-      hint: meant === null ? '' : ` Did you mean \`${meant}\`?`,
+      hint: invisible === null ? near : ` In it stands ${invisible}, which nobody can see.`,
     },
     {
       waysOut: [

@@ -24,8 +24,12 @@ export function isName(text: string): boolean {
 /** Longest word for which a near one is sought, in UTF-16 code units. */
 const LONGEST_MEANT = 60;
 
-/** Letters that may differ: one in a short word, a third in a long one. */
-const mostDifferent = ({ length }: string): number => (length < 4 ? 1 : Math.max(2, Math.floor(length / 3)));
+/** Letters that may differ: one in a short word, a third in a long one; none in a single letter or in a number. */
+function mostDifferent(candidate: string): number {
+  const { length } = candidate;
+  if (length < 2 || /^\d+$/.test(candidate)) return 0;
+  return length < 4 ? 1 : Math.max(2, Math.floor(length / 3));
+}
 
 /** The candidate that was probably meant, if one is near. */
 export function nearest(text: string, candidates: Iterable<string>): string | null {

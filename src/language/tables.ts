@@ -1,10 +1,11 @@
-import type { List, Paragraph, RootContent, Table, TableCell, TableRow } from 'mdast';
-import { toString as textOf } from 'mdast-util-to-string';
+import type { Table, TableCell, TableRow } from 'mdast';
 import type { Place } from '../findings/place.js';
 import { ROWS, withinAmount } from './amounts.js';
 import { type Block, placeOfBlock } from './document.js';
 import { isFactList } from './facts.js';
 import { badPlace, badValue, duplicateName, type Spot } from './faults.js';
+import { headingOf, reportGarbled, reportNoTable } from './garbled.js';
+import { invisibleIn, withoutInvisible } from './invisible.js';
 import { LAYOUTS } from './layout.js';
 import type { Section } from './sections.js';
 import { listWords, nearest, normal, tidy } from './spelling.js';
@@ -47,7 +48,7 @@ export function findTable(section: Section, spot: Spot): TableBlock | null {
   const garbled = reportGarbled(section, spot);
   if (LAYOUTS[section.kind].holds === 'table') reportFacts(section, spot);
   if (first === undefined || first.node.type !== 'table') {
-    if (!garbled) missingTable(section, spot);
+    if (!garbled) reportNoTable(section, spot);
     return null;
   }
   return { node: first.node, part: first.part };
@@ -67,13 +68,6 @@ function reportFacts(section: Section, spot: Spot): void {
   }
 }
 
-function missingTable(section: Section, spot: Spot): void {
-  const columns = LAYOUTS[section.kind].columns.map(({ name }) => name).join(' · ');
-  badPlace(spot, section.heading, headingOf(section), 'its table is missing', [
-    `Write a table with the columns ${columns} under the heading.`,
-  ]);
-}
-
 function strayTable(block: Block, section: Section, spot: Spot): void {
   badPlace(
     spot,
@@ -83,41 +77,6 @@ function strayTable(block: Block, section: Section, spot: Spot): void {
     ['Put its rows into the first table, or put it under the heading it belongs to.'],
   );
 }
-
-/** A paragraph that was meant as a table, or a table inside a list or a quote. */
-function reportGarbled(section: Section, spot: Spot): boolean {
-  let found = false;
-  for (const block of section.blocks) {
-    if (!isGarbled(block.node)) continue;
-    found = true;
-    badPlace(
-      spot,
-      placeOfBlock(block),
-      headingOf(section),
-      'this looks like a table, but Markdown does not read it as the table of this section',
-      [
-        'Give the table a heading row and a row of dashes (`| --- | --- |`) with as many cells, and leave a blank line before it.',
-      ],
-    );
-  }
-  return found;
-}
-
-function isGarbled(node: RootContent): boolean {
-  if (node.type === 'paragraph') return looksLikeTable(node);
-  if (node.type === 'blockquote') return node.children.some(child => child.type === 'table');
-  return node.type === 'list' && hasTable(node);
-}
-
-export const looksLikeTable = (node: Paragraph): boolean => /^\s*\|.*\|\s*$/m.test(textOf(node));
-
-/** Also where a table follows the list without a blank line: then it is read as words of the last item. */
-const hasTable = (list: List): boolean =>
-  list.children.some(item =>
-    item.children.some(
-      child => child.type === 'table' || (child.type === 'paragraph' && looksLikeTable(child)),
-    ),
-  );
 
 function firstWords(block: Block): Place {
   return block.node.type === 'table' ? headerPlace(block.node, block) : placeOfBlock(block);
@@ -159,9 +118,11 @@ export function readRows(
   const names = readColumns(headings, section, spot, extra);
   const columns = new Set(names.filter(name => name !== null));
   reportMissing(headings, columns, section, spot, placeOfBlock(block));
+  const free = knownColumns(section, extra).filter(name => !columns.has(name));
+  const shape = { names, columns, unnamed: unnamedColumns(headings), free };
   const rows: Row[] = [];
   for (const line of body) {
-    const row = readRow(line, block, names, columns, spot);
+    const row = readRow(line, block, shape, section, spot);
     if (row !== null) rows.push(row);
   }
   if (rows.length === 0)
@@ -175,9 +136,15 @@ export function readRows(
   };
 }
 
+/** How a cell says nothing. */
+export const LEAVE_EMPTY = 'Leave the cell empty, or write `—`.';
+
 const FEWER_ROWS = 'Take rows out, or split the game into several schemes.';
 
-const headingOf = (section: Section): string => `\`## ${tidy(section.heading.text)}\``;
+const knownColumns = (section: Section, extra: readonly string[]): readonly string[] => [
+  ...LAYOUTS[section.kind].columns.map(({ name }) => name),
+  ...extra,
+];
 
 /** The column of each heading; null for one that is not known. */
 function readColumns(
@@ -186,7 +153,7 @@ function readColumns(
   spot: Spot,
   extra: readonly string[],
 ): readonly (string | null)[] {
-  const known = [...LAYOUTS[section.kind].columns.map(({ name }) => name), ...extra];
+  const known = knownColumns(section, extra);
   const seen = new Map<string, Words>();
   return headings.map(words => {
     const name = known.find(candidate => normal(candidate) === normal(words.text));
@@ -196,7 +163,9 @@ function readColumns(
     }
     const first = seen.get(name);
     if (first !== undefined) {
-      duplicateName(spot, words, 'columns', placeOf(first));
+      duplicateName(spot, words, 'columns', placeOf(first), [
+        'Put the cells of the two into one column, and take the other out.',
+      ]);
       return null;
     }
     seen.set(name, words);
@@ -206,8 +175,14 @@ function readColumns(
 
 function unknownColumn(words: Words, known: readonly string[], section: Section, spot: Spot): void {
   const column = tidy(words.text);
-  const meant = nearest(column, known);
-  const hint = meant === null ? '' : ` Did you mean “${meant}”?`;
+  const invisible = invisibleIn(column);
+  const meant = nearest(withoutInvisible(column), known);
+  const hint =
+    invisible !== null
+      ? ` In it stands ${invisible}, which nobody can see.`
+      : meant === null
+        ? ''
+        : ` Did you mean “${meant}”?`;
   const waysOut = [
     meant === null ? `Use a column of this table: ${listWords(known)}.` : `Write “${meant}”.`,
     'Take the column out; remarks can stand in a paragraph.',
@@ -234,11 +209,25 @@ function reportMissing(
   }
 }
 
+/** The columns of a table, told apart. */
+interface Shape {
+  /** Of each column; null for one that is not known. */
+  readonly names: readonly (string | null)[];
+  readonly columns: ReadonlySet<string>;
+  /** Indices of columns without a heading, as long as no cell of theirs says anything. */
+  readonly unnamed: Set<number>;
+  /** Columns that the table may have too. */
+  readonly free: readonly string[];
+}
+
+const unnamedColumns = (headings: readonly Words[]): Set<number> =>
+  new Set(headings.flatMap(({ text }, index) => (text === '' ? [index] : [])));
+
 function readRow(
   line: TableRow,
   block: Block,
-  names: readonly (string | null)[],
-  columns: ReadonlySet<string>,
+  { names, columns, unnamed, free }: Shape,
+  section: Section,
   spot: Spot,
 ): Row | null {
   const cells = new Map<string, Words>();
@@ -250,10 +239,35 @@ function readRow(
     all.push(words);
     const name = names[index];
     if (name === undefined) extraCell(words, spot, names.length);
-    else if (name !== null && !isSilent(words)) cells.set(name, words);
+    else if (isSilent(words)) continue;
+    else if (isDash(words.text)) wrongDash(words, name ?? 'A cell', spot);
+    else if (name !== null) cells.set(name, words);
+    else if (unnamed.delete(index)) unnamedColumn(words, free, section, spot);
   }
   if (all.length === 0) return null;
   return { cells, columns, at: rowPlace(all, placeOfBlock(block)) };
+}
+
+/** One finding a column: at its first cell that says something. */
+function unnamedColumn(words: Words, free: readonly string[], section: Section, spot: Spot): void {
+  const write = `Write a heading over it${free.length === 0 ? '' : `: ${listWords(free)}`}.`;
+  spot.report(
+    'unknown-column',
+    placeOf(words),
+    {
+      column: '',
+      section: headingOf(section),
+      hint: ` “${tidy(words.text)}” stands in a column without a heading.`,
+    },
+    { ...spot.details, waysOut: [write, 'Take the column out; remarks can stand in a paragraph.'] },
+  );
+}
+
+/** Nothing said, by another dash than the language has. */
+const isDash = (text: string): boolean => /^(?:[-–−‐‑―]+|—{2,})$/.test(text);
+
+function wrongDash(words: Words, column: string, spot: Spot): void {
+  badValue(spot, words, column, `“${words.text}” says nothing`, [LEAVE_EMPTY]);
 }
 
 function extraCell(words: Words, spot: Spot, count: number): void {

@@ -19,6 +19,11 @@ export interface ReadValues {
 export function readValues(words: Words, spot: Spot): ReadValues {
   const [, from = '', to = ''] = /^(\d+)\s+to\s+(\d+)$/i.exec(words.text) ?? [];
   if (from !== '') return readRange(words, from, to, spot);
+  const meant = meantAsRange(words.text);
+  if (meant !== null) {
+    badValue(spot, words, 'Values', `“${tidy(words.text)}” would be a single value`, [`Write “${meant}”.`]);
+    return { values: [], complete: false };
+  }
   const values: string[] = [];
   const places = new Map<string, Words>();
   let complete = true;
@@ -39,6 +44,33 @@ export function readValues(words: Words, spot: Spot): ReadValues {
   }
   if (values.length > MOST_VALUES) tooMany(words, values.length, spot);
   return { values, complete };
+}
+
+/**
+ * What was probably meant by a range that is written another way (`1-4`, `1..4`, `a to d`) or by numbers without
+ * commas; null where the words can be one value.
+ */
+function meantAsRange(text: string): string | null {
+  const [, from, to] = RANGES.map(range => range.exec(text)).find(match => match !== null) ?? [];
+  if (from !== undefined && to !== undefined) {
+    if (/\d/.test(from)) return Number(from) < Number(to) ? `${from} to ${to}` : null;
+    return lettersBetween(from, to)?.join(', ') ?? null;
+  }
+  const numbers = /^\d{1,9}(?:\s+\d{1,9}){1,31}$/.test(text) ? text.split(/\s+/) : [];
+  return numbers.length === 0 ? null : (rangeOf(numbers) ?? numbers.join(', '));
+}
+
+const RANGES: readonly RegExp[] = [
+  /^(\d{1,9})\s*(?:to|-|–|—|−|\.\.+|…|until|through|thru)\s*(\d{1,9})$/i,
+  /^([a-z])\s*(?:\s+to\s+|-|–|—|−|\.\.+|…)\s*([a-z])$/i,
+];
+
+/** `a`, `b`, `c`, `d`; null where they do not run upwards. */
+function lettersBetween(from: string, to: string): readonly string[] | null {
+  const first = from.charCodeAt(0);
+  const count = to.charCodeAt(0) - first + 1;
+  if (count < 2 || count > 26) return null;
+  return Array.from({ length: count }, (_, index) => String.fromCharCode(first + index));
 }
 
 function checkMeaning(part: Words, value: string, spot: Spot): void {
@@ -95,8 +127,19 @@ export function noSuchValue(
   spot: Spot,
 ): void {
   const meant = nearest(words.text, values);
+  const range = rangeOf(values);
+  const choose =
+    range === null ? `Write one of its values: ${listWords(values)}.` : `Write a number from ${range}.`;
   badValue(spot, words, column, `“${tidy(words.text)}” is not a value of “${name}”`, [
-    meant === null ? `Write one of its values: ${listWords(values)}.` : `Write “${meant}”.`,
+    meant === null ? choose : `Write “${meant}”.`,
     `Add it to the values of “${name}”.`,
   ]);
+}
+
+/** `1 to 8`, where the values are numbers in a row. */
+export function rangeOf(values: readonly string[]): string | null {
+  const [first = '', ...others] = values;
+  const isRow =
+    /^\d+$/.test(first) && others.every((value, index) => value === `${Number(first) + index + 1}`);
+  return isRow && others.length > 1 ? `${first} to ${others.at(-1)}` : null;
 }
