@@ -4,7 +4,7 @@ import { isTwoPosition, SWITCH_NAMES } from '../hardware/switches.js';
 import { badValue, type Spot, unknownName } from './faults.js';
 import type { Chord, ControlName } from './model.js';
 import { findSwitch } from './positions.js';
-import { normal, tidy } from './spelling.js';
+import { normal, rejoined, tidy } from './spelling.js';
 import { placeOf, splitWords, type Words } from './words.js';
 
 /** What a name says, wherever it stands. */
@@ -137,19 +137,25 @@ function readControl(words: Words, controls: ControlWords, spot: Spot): ControlN
   if (meaning !== null) return { ...meaning, at: placeOf(words) };
   if (controls.isUnclear(words.text)) return null;
   const joined = /[,;/&]/.test(words.text) ? ' Alternatives are joined by `or`, chords by `+`.' : '';
-  const meant = meantControl(words.text, controls);
+  const meant = meantControl(words.text, controls) ?? meantAlternatives(words.text, controls);
   unknownName(spot, words, 'control', controls.list, `Name it in \`## Controllers\`.${joined}`, meant);
   return null;
+}
+
+/** Controls joined by other words than `or` and `+`: `stick left, stick right`, `stick up and button`. */
+function meantAlternatives(text: string, { find }: ControlWords): string | null {
+  const nameOf = (part: string): string | undefined => {
+    const meaning = find(part);
+    return meaning === null ? undefined : textOf(meaning);
+  };
+  return rejoined(text, nameOf, /&|\sand\s/i.test(text) ? ' + ' : ' or ');
 }
 
 /** The control that is called by words of daily use: `fire button`, `joystick up`, `reset button`. */
 function meantControl(text: string, { find }: ControlWords): string | null {
   for (const [pattern, words] of DAILY_WORDS) {
     const meaning = find(normal(text).replace(pattern, words));
-    if (meaning === null) continue;
-    return meaning.kind === 'switch'
-      ? meaning.name
-      : [meaning.port ?? '', meaning.letter, meaning.name].filter(word => word !== '').join(' ');
+    if (meaning !== null) return textOf(meaning);
   }
   return null;
 }
@@ -202,7 +208,9 @@ function isChord(parts: readonly ControlName[], controls: ControlWords, column: 
 }
 
 /** `left A paddle button`, `stick up`, `RESET`. */
-export function controlText(part: ControlName): string {
+export const controlText = (part: ControlName): string => textOf(part);
+
+function textOf(part: Meaning): string {
   if (part.kind === 'switch') return part.name;
   return [part.port ?? '', part.letter, part.name].filter(word => word !== '').join(' ');
 }

@@ -40,8 +40,14 @@ export function badPlace(
 }
 
 /** A word that is none of a fixed list. */
-export function notOneOf(spot: Spot, words: Words, column: string, choices: readonly string[]): void {
-  const meant = nearest(words.text, choices);
+export function notOneOf(
+  spot: Spot,
+  words: Words,
+  column: string,
+  choices: readonly string[],
+  suggested: string | null = null,
+): void {
+  const meant = suggested ?? nearest(words.text, choices);
   const invisible = invisibleIn(words.text);
   if (invisible !== null) {
     badValue(

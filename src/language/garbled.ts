@@ -87,7 +87,10 @@ function coverOf({ node, part }: Block): Cover | null {
   if (node.type !== 'code' || !hasTableLine(node.value)) return null;
   const first = part.source.text.charAt(part.base + (node.position?.start.offset ?? 0));
   return '`~'.includes(first)
-    ? { what: 'code', wayOut: `Take out the lines of \`${first.repeat(3)}\` above and below it.` }
+    ? {
+        what: 'code',
+        wayOut: `Take out the lines of ${first === '~' ? 'tildes' : 'ticks'} above and below it.`,
+      }
     : {
         what: 'code, as its lines are indented',
         wayOut: 'Take out the spaces at the beginning of its lines.',

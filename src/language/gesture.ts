@@ -103,11 +103,37 @@ function lengthOf(text: string, words: string): number {
   return pattern.exec(text)?.[0].length ?? words.length;
 }
 
+/** The form that the words before its time or position come near to. */
+function nearForm(text: string, slot: RegExpExecArray | null): string | null {
+  const lead = slot === null ? text : text.slice(0, slot.index);
+  const form = FORMS.find(
+    ({ words }) =>
+      words ===
+      nearest(
+        lead,
+        FORMS.map(({ words }) => words),
+      ),
+  );
+  if (form === undefined || (form.takes === 'nothing') !== (slot === null)) {
+    const first = nearest(text, FIRST_WORDS);
+    const begun = FORMS.find(({ words }) => first !== null && begins(words, first));
+    return begun === undefined ? nearest(text, WRITTEN) : written(begun);
+  }
+  return filled(form, slot?.[1]);
+}
+
+/** As it is written, with the time or the position that stands there already. */
+function filled(form: Form, said: string | undefined): string {
+  const fits = said !== undefined && /\d/.test(said) === (form.takes === 'T');
+  return fits && form.takes !== 'nothing' ? `${form.words} ${said}` : written(form);
+}
+
 function unreadable(words: Words, column: string, spot: Spot): void {
   const text = tidy(words.text);
   const first = normal(text).replace(/ .*/, '');
   const form = FORMS.find(({ words: form }) => form.replace(/ .*/, '') === first);
-  const meant = form === undefined ? nearest(text, WRITTEN) : written(form);
+  const slot = /\s((?:\d*\.?\d+\s*(?:ms|s|frames?))|A|B|COLOR|B-W)$/i.exec(text);
+  const meant = form === undefined ? nearForm(text, slot) : filled(form, slot?.[1]);
   badValue(spot, words, column, `“${text}” is not a gesture`, [
     meant === null ? `Write one of ${listWords(WRITTEN)}; T is a time, P a position.` : `Write “${meant}”.`,
   ]);

@@ -1,6 +1,6 @@
 import type { Place } from '../findings/place.js';
 import { duplicateName, type Spot, unknownName } from './faults.js';
-import { normal } from './spelling.js';
+import { findIn, normal, rejoined } from './spelling.js';
 import type { Words } from './words.js';
 
 /** The things of one kind, found by name without regard to case and spaces. */
@@ -33,7 +33,7 @@ export function createNames<T extends { readonly at: Place }>(
   return {
     kind,
     find: name => things.get(normal(name))?.thing,
-    list: () => [...things.values()].map(({ name }) => name),
+    list: () => [...things.values()].map(({ name }) => name).filter(name => name !== ''),
     isUnclear: name => unclear.has(normal(name)),
     addUnclear: name => {
       unclear.add(normal(name));
@@ -52,10 +52,23 @@ export function createNames<T extends { readonly at: Place }>(
   };
 }
 
-/** The thing that the words name; null (and a finding) where there is none. */
-export function resolveName<T>(words: Words, names: Names<T>, spot: Spot, define: string): T | null {
+/**
+ * The thing that the words name; null (and a finding) where there is none.
+ *
+ * @param separator stands between two names where there may be several
+ */
+export function resolveName<T>(
+  words: Words,
+  names: Names<T>,
+  spot: Spot,
+  define: string,
+  separator = '',
+): T | null {
   const thing = names.find(words.text);
   if (thing !== undefined) return thing;
-  if (!names.isUnclear(words.text)) unknownName(spot, words, names.kind, names.list(), define);
+  if (names.isUnclear(words.text)) return null;
+  const list = names.list();
+  const meant = separator === '' ? null : rejoined(words.text, findIn(list), separator);
+  unknownName(spot, words, names.kind, list, define, meant);
   return null;
 }

@@ -8,7 +8,7 @@ import { OVERLAY_ITEMS } from './model.js';
 import { GAME_ITEMS } from './read-game.js';
 import { MODE_KEYS } from './read-modes.js';
 import { normal } from './spelling.js';
-import { cellWords, headerPlace } from './tables.js';
+import { cellWords, headerPlace } from './table-places.js';
 import { readWords, sliceWords } from './words.js';
 
 /** What stands before the first section is prose: a table or a fact there would be read by no one. */

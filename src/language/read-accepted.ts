@@ -5,7 +5,7 @@ import { badValue, createSpot, type Spot, unknownName } from './faults.js';
 import type { AcceptedKind, AcceptedName, AcceptedRow } from './model.js';
 import type { Scope } from './scope.js';
 import type { Section } from './sections.js';
-import { normal, tidy } from './spelling.js';
+import { findIn, normal, rejoined, tidy } from './spelling.js';
 import { needCell, type Row, readTable } from './tables.js';
 import { placeOf, splitWords, type Words } from './words.js';
 
@@ -68,6 +68,7 @@ function readWhere(words: Words, names: Findable, spot: Spot): readonly Accepted
         'mode, action, setting, seats row or console',
         Object.values(names).flat(),
         'Join several names with `;`.',
+        rejoined(part.text, findIn(Object.values(names).flat()), '; '),
       );
       complete = false;
     } else read.push(found);

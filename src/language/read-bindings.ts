@@ -186,7 +186,7 @@ function readActionList(
       ]);
       continue;
     }
-    const action = resolveName(part, scope.actions, spot, 'Define it in `## Actions`.');
+    const action = resolveName(part, scope.actions, spot, 'Define it in `## Actions`.', '; ');
     if (action !== null) actions.push(placed(action, part));
   }
   return actions.length === parts.length ? actions : null;

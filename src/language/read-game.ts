@@ -9,7 +9,7 @@ import type { ButtonLatch, GameFacts, ManualPage, Mode, SheetPaper } from './mod
 import { type Names, resolveName } from './names.js';
 import type { Profiles } from './read-consoles.js';
 import type { Section } from './sections.js';
-import { normal, tidy } from './spelling.js';
+import { findIn, normal, rejoined, tidy } from './spelling.js';
 import { placed, placeOf, splitWords, type Words } from './words.js';
 
 export const GAME_ITEMS = [
@@ -175,6 +175,7 @@ function readConsoleList(
         'console',
         profiles.list,
         'Describe it in `## Consoles`, with a column for each switch.',
+        rejoined(part.text, findIn(profiles.list), ', '),
       );
     return profile;
   });
@@ -187,7 +188,14 @@ function readStandards(words: Words | undefined, spot: Spot): readonly TvStandar
       ? []
       : readList(words, 'TV standards', spot, part => {
           const name = STANDARD_NAMES.find(candidate => normal(candidate) === normal(part.text));
-          if (name === undefined) notOneOf(spot, part, 'TV standards', STANDARD_NAMES);
+          if (name === undefined)
+            notOneOf(
+              spot,
+              part,
+              'TV standards',
+              STANDARD_NAMES,
+              rejoined(part.text, findIn(STANDARD_NAMES), ', '),
+            );
           return name === undefined ? undefined : STANDARDS[name];
         });
   return listed.length === 0 ? [STANDARDS.NTSC] : listed;

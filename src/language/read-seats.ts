@@ -124,7 +124,7 @@ function readOne(
   column: string,
   spot: Spot,
 ): SeatsRow | null {
-  if (part.text !== '') return resolveName(part, seats, spot, 'Define it in `## Seats`.');
+  if (part.text !== '') return resolveName(part, seats, spot, 'Define it in `## Seats`.', ', ');
   badValue(spot, whole, column, `a name is missing in “${tidy(whole.text)}”`, ['Take the extra comma out.']);
   return null;
 }

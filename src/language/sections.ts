@@ -1,4 +1,4 @@
-import type { Heading } from 'mdast';
+import type { Heading, Paragraph } from 'mdast';
 import type { Report } from '../findings/report.js';
 import { type Block, type Document, isComment, placeOfBlock } from './document.js';
 import { badPlace, createSpot } from './faults.js';
@@ -46,13 +46,10 @@ export function readSections(document: Document, report: Report): Sections {
       open = opening;
     } else if (node.type === 'heading' && node.depth <= 2) {
       const section = node.depth === 2 ? readHeading(headingWords(node, block), block) : null;
-      if (section === null) unknownHeading(node, block, { title, first: sections[0] }, report);
+      if (section === null) unknownHeading(headingOf(node, block), { title, first: sections[0] }, report);
       else sections.push(section);
       open = section ?? PASSED_OVER;
-    } else if (node.type === 'heading' && isOutOfPlace(node, block, open)) {
-      unknownHeading(node, block, { title, first: sections[0] }, report);
-      if (isStraySection(node, block, open)) open = PASSED_OVER;
-    } else if (open !== PASSED_OVER) open.blocks.push(block);
+    } else open = readContent(block, open, { title, first: sections[0] }, report);
   }
   reportStray(before.blocks, report);
   return { title, opening: opening.blocks, sections };
@@ -63,20 +60,60 @@ const PASSED_OVER: Open = { kind: 'passed over', blocks: [] };
 const holdsProse = ({ kind }: Open): boolean =>
   kind === 'opening' || kind === 'manual' || kind === 'passed over';
 
-/** A heading of level 3 or deeper where none is prose. */
-const isOutOfPlace = (node: Heading, block: Block, open: Open): boolean =>
-  !holdsProse(open) || isStraySection(node, block, open);
+/** Puts content where it belongs; returns where the next goes. */
+function readContent(block: Block, open: Open, before: Before, report: Report): Open {
+  const heading = strayHeading(block, open);
+  if (heading === null) {
+    if (open !== PASSED_OVER) open.blocks.push(block);
+    return open;
+  }
+  unknownHeading(heading, before, report);
+  return isStraySection(heading, open) ? PASSED_OVER : open;
+}
+
+/** A heading that is none of the language. */
+interface OtherHeading {
+  readonly words: Words;
+  /** As it is written. */
+  readonly shown: string;
+  readonly depth: number;
+}
+
+function headingOf(node: Heading, block: Block): OtherHeading {
+  const words = headingWords(node, block);
+  return { words, shown: `${'#'.repeat(node.depth)} ${tidy(words.text)}`.trim(), depth: node.depth };
+}
+
+/** A heading of level 3 or deeper that is no prose, or a line that was meant as a heading. */
+function strayHeading(block: Block, open: Open): OtherHeading | null {
+  const { node } = block;
+  if (node.type === 'paragraph') return open.kind === 'manual' ? null : gluedHeading(node, block);
+  if (node.type !== 'heading') return null;
+  const heading = headingOf(node, block);
+  return !holdsProse(open) || isStraySection(heading, open) ? heading : null;
+}
+
+/** `##Settings`: Markdown takes it for a paragraph, as no space follows the marks. */
+function gluedHeading(node: Paragraph, { part }: Block): OtherHeading | null {
+  const words = readWords(node, part, false);
+  const [line = '', marks = ''] = /^(#{1,6})[^#\n][^\n]*/.exec(words.text) ?? [];
+  if (!saysSection(tidy(line.slice(marks.length)))) return null;
+  return { words: sliceWords(words, 0, line.length), shown: tidy(line), depth: marks.length };
+}
 
 /**
- * A heading of a deeper level with the words of a section, where it must have been meant as one: outside sections,
+ * A heading of another level with the words of a section, where it must have been meant as one: outside sections,
  * or where the section above has its table already.
  */
-function isStraySection(node: Heading, block: Block, { kind, blocks }: Open): boolean {
+function isStraySection({ words }: OtherHeading, { kind, blocks }: Open): boolean {
   if (kind === 'manual' || kind === 'before the title') return false;
   const isFull =
     kind === 'opening' || kind === 'passed over' || blocks.some(({ node }) => node.type === 'table');
-  return isFull && saysSection(tidy(headingWords(node, block).text));
+  return isFull && saysSection(bare(words.text));
 }
+
+/** Without marks that stand before it. */
+const bare = (text: string): string => tidy(text.replace(/^#+/, ''));
 
 /** `Settings`, `Mode: Yard`, or nearly so. */
 function saysSection(text: string): boolean {
@@ -105,34 +142,37 @@ interface Before {
   readonly first: Section | undefined;
 }
 
-function unknownHeading(node: Heading, block: Block, before: Before, report: Report): void {
-  const words = headingWords(node, block);
-  const text = tidy(words.text);
+function unknownHeading({ words, shown, depth }: OtherHeading, before: Before, report: Report): void {
+  const text = bare(words.text);
   const invisible = invisibleIn(text);
-  const meant = nearHeading(withoutInvisible(text));
+  const meant = nearHeading(withoutInvisible(text).replace('：', ':'));
+  const isTitle = depth === 1 && meant === null;
   const near = meant === null ? '' : ` Did you mean \`${meant}\`?`;
   report(
     'unknown-heading',
     placeOf(words),
     {
-      heading: `${'#'.repeat(node.depth)} ${text}`.trim(),
+      heading: shown,
       hint: invisible === null ? near : ` In it stands ${invisible}, which nobody can see.`,
     },
     {
       waysOut: [
         ...(meant === null ? [] : [`Write \`${meant}\`.`]),
-        ...(node.depth === 1 && meant === null ? titleWays(block, before) : []),
-        node.depth < 3
-          ? `If it is prose for the manual, write \`## Manual: ${text === '' ? 'TITLE' : text}\`.`
-          : 'If it is prose, write it as a paragraph, or put it under a `## Manual: TITLE` heading.',
+        ...(isTitle ? titleWays(words, before) : []),
+        ...(isTitle && before.title === null ? [] : [proseWay(text, depth)]),
       ],
     },
   );
 }
 
+const proseWay = (text: string, depth: number): string =>
+  depth < 3
+    ? `If it is prose for the manual, write \`## Manual: ${text === '' ? 'TITLE' : text}\`.`
+    : 'If it is prose, write it as a paragraph, or put it under a `## Manual: TITLE` heading.';
+
 /** A second title, or one that comes too late: often because of the order in which the files are read. */
-function titleWays({ part }: Block, { title, first }: Before): readonly string[] {
-  const own = part.source.path;
+function titleWays({ run }: Words, { title, first }: Before): readonly string[] {
+  const own = run.part.source.path;
   const other = title?.run.part.source.path ?? first?.origin.part.source.path ?? own;
   const order = `the files are read in name order, ${quotedName(other)} before ${quotedName(own)}`;
   if (title !== null)

@@ -53,6 +53,35 @@ export function isNearly(text: string, candidate: string): boolean {
   return distance(normal(text), normal(candidate)) <= most;
 }
 
+/**
+ * The names that a text joins otherwise than it should (by `and`, a sign, or a space only), joined as they should be;
+ * null where it names something else too.
+ *
+ * @param find the name as it is written where it is defined
+ */
+export function rejoined(
+  text: string,
+  find: (name: string) => string | undefined,
+  separator: string,
+): string | null {
+  if (text.length > LONGEST_LIST) return null;
+  for (const between of JOINTS) {
+    const names = text.split(between).map(part => find(part));
+    if (names.length > 1 && !names.includes(undefined)) return names.join(separator);
+  }
+  return null;
+}
+
+const LONGEST_LIST = 400;
+
+const JOINTS: readonly RegExp[] = [/\s*[,;/&+|]\s*(?:(?:and|or)\s+)?|\s+(?:and|or)\s+/i, /\s+/];
+
+/** Finds a name among some. */
+export function findIn(names: readonly string[]): (name: string) => string | undefined {
+  const known = new Map(names.map(name => [normal(name), name]));
+  return name => known.get(normal(name));
+}
+
 /** “a”, “b” or “c”; the rest only counted where there are many. */
 export function listWords(words: readonly string[], last: 'and' | 'or' = 'or'): string {
   const shown = words.slice(0, MOST_LISTED).map(word => `“${word}”`);

@@ -1,15 +1,16 @@
-import type { Table, TableCell, TableRow } from 'mdast';
+import type { Table, TableRow } from 'mdast';
 import type { Place } from '../findings/place.js';
 import { ROWS, withinAmount } from './amounts.js';
+import { type Columns, readColumns, unnamedColumn } from './columns.js';
 import { type Block, placeOfBlock } from './document.js';
 import { isFactList } from './facts.js';
-import { badPlace, badValue, duplicateName, type Spot } from './faults.js';
+import { badPlace, badValue, type Spot } from './faults.js';
 import { headingOf, reportGarbled, reportNoTable } from './garbled.js';
 import { invisibleIn, withoutInvisible } from './invisible.js';
 import { LAYOUTS } from './layout.js';
 import type { Section } from './sections.js';
-import { listWords, nearest, normal, tidy } from './spelling.js';
-import { isSilent, placeFromTo, placeOf, readWords, type Words } from './words.js';
+import { cellWords, headerPlace, rowPlace } from './table-places.js';
+import { isSilent, type Words } from './words.js';
 
 /** The table of a section, its columns told apart. */
 export interface SectionTable {
@@ -82,29 +83,6 @@ function firstWords(block: Block): Place {
   return block.node.type === 'table' ? headerPlace(block.node, block) : placeOfBlock(block);
 }
 
-/** Of the words of its heading row. */
-export function headerPlace({ children: [header] }: Table, block: Block): Place {
-  const place = placeOfBlock(block);
-  return header === undefined
-    ? place
-    : rowPlace(
-        header.children.map(cell => cellWords(cell, block)),
-        place,
-      );
-}
-
-export function cellWords(cell: TableCell, { part }: Block): Words {
-  return readWords(cell, part, true);
-}
-
-function rowPlace(cells: readonly Words[], otherwise: Place): Place {
-  const said = cells.filter(words => words.text !== '');
-  const [first] = said;
-  const last = said.at(-1);
-  if (first === undefined || last === undefined) return otherwise;
-  return placeFromTo(first, last);
-}
-
 /** Reads a table that has been found; `extra` as above. */
 export function readRows(
   block: TableBlock,
@@ -115,14 +93,10 @@ export function readRows(
   const [header, ...body] = block.node.children;
   if (header === undefined) return NO_TABLE;
   const headings = header.children.map(cell => cellWords(cell, block));
-  const names = readColumns(headings, section, spot, extra);
-  const columns = new Set(names.filter(name => name !== null));
-  reportMissing(headings, columns, section, spot, placeOfBlock(block));
-  const free = knownColumns(section, extra).filter(name => !columns.has(name));
-  const shape = { names, columns, unnamed: unnamedColumns(headings), free };
+  const columns = readColumns(headings, section, spot, extra, placeOfBlock(block));
   const rows: Row[] = [];
   for (const line of body) {
-    const row = readRow(line, block, shape, section, spot);
+    const row = readRow(line, block, columns, section, spot);
     if (row !== null) rows.push(row);
   }
   if (rows.length === 0)
@@ -132,7 +106,7 @@ export function readRows(
   const amount = { most: ROWS[section.kind], what: 'rows', where: headingOf(section), wayOut: FEWER_ROWS };
   return {
     rows: withinAmount(rows, amount, spot, ({ at }) => at),
-    extra: extra.filter(name => columns.has(name)),
+    extra: extra.filter(name => columns.columns.has(name)),
   };
 }
 
@@ -141,95 +115,14 @@ export const LEAVE_EMPTY = 'Leave the cell empty, or write `—`.';
 
 const FEWER_ROWS = 'Take rows out, or split the game into several schemes.';
 
-const knownColumns = (section: Section, extra: readonly string[]): readonly string[] => [
-  ...LAYOUTS[section.kind].columns.map(({ name }) => name),
-  ...extra,
-];
-
-/** The column of each heading; null for one that is not known. */
-function readColumns(
-  headings: readonly Words[],
-  section: Section,
-  spot: Spot,
-  extra: readonly string[],
-): readonly (string | null)[] {
-  const known = knownColumns(section, extra);
-  const seen = new Map<string, Words>();
-  return headings.map(words => {
-    const name = known.find(candidate => normal(candidate) === normal(words.text));
-    if (name === undefined) {
-      if (words.text !== '') unknownColumn(words, known, section, spot);
-      return null;
-    }
-    const first = seen.get(name);
-    if (first !== undefined) {
-      duplicateName(spot, words, 'columns', placeOf(first), [
-        'Put the cells of the two into one column, and take the other out.',
-      ]);
-      return null;
-    }
-    seen.set(name, words);
-    return name;
-  });
-}
-
-function unknownColumn(words: Words, known: readonly string[], section: Section, spot: Spot): void {
-  const column = tidy(words.text);
-  const invisible = invisibleIn(column);
-  const meant = nearest(withoutInvisible(column), known);
-  const hint =
-    invisible !== null
-      ? ` In it stands ${invisible}, which nobody can see.`
-      : meant === null
-        ? ''
-        : ` Did you mean “${meant}”?`;
-  const waysOut = [
-    meant === null ? `Use a column of this table: ${listWords(known)}.` : `Write “${meant}”.`,
-    'Take the column out; remarks can stand in a paragraph.',
-  ];
-  spot.report(
-    'unknown-column',
-    placeOf(words),
-    { column, section: headingOf(section), hint },
-    { ...spot.details, waysOut },
-  );
-}
-
-function reportMissing(
-  headings: readonly Words[],
-  columns: ReadonlySet<string>,
-  section: Section,
-  spot: Spot,
-  otherwise: Place,
-): void {
-  for (const { name, needed } of LAYOUTS[section.kind].columns) {
-    if (!needed || columns.has(name)) continue;
-    const at = rowPlace(headings, otherwise);
-    spot.report('missing-column', at, { column: name, section: headingOf(section) }, spot.details);
-  }
-}
-
-/** The columns of a table, told apart. */
-interface Shape {
-  /** Of each column; null for one that is not known. */
-  readonly names: readonly (string | null)[];
-  readonly columns: ReadonlySet<string>;
-  /** Indices of columns without a heading, as long as no cell of theirs says anything. */
-  readonly unnamed: Set<number>;
-  /** Columns that the table may have too. */
-  readonly free: readonly string[];
-}
-
-const unnamedColumns = (headings: readonly Words[]): Set<number> =>
-  new Set(headings.flatMap(({ text }, index) => (text === '' ? [index] : [])));
-
 function readRow(
   line: TableRow,
   block: Block,
-  { names, columns, unnamed, free }: Shape,
+  { names, columns, unnamed, free }: Columns,
   section: Section,
   spot: Spot,
 ): Row | null {
+  if (reportDashes(line, block, spot)) return null;
   const cells = new Map<string, Words>();
   const all: Words[] = [];
   for (const [index, cell] of line.children.entries()) {
@@ -240,7 +133,8 @@ function readRow(
     const name = names[index];
     if (name === undefined) extraCell(words, spot, names.length);
     else if (isSilent(words)) continue;
-    else if (isDash(words.text)) wrongDash(words, name ?? 'A cell', spot);
+    else if (isDash(words.text) || withoutInvisible(words.text).trim() === '')
+      wrongNothing(words, name ?? 'A cell', spot);
     else if (name !== null) cells.set(name, words);
     else if (unnamed.delete(index)) unnamedColumn(words, free, section, spot);
   }
@@ -248,26 +142,26 @@ function readRow(
   return { cells, columns, at: rowPlace(all, placeOfBlock(block)) };
 }
 
-/** One finding a column: at its first cell that says something. */
-function unnamedColumn(words: Words, free: readonly string[], section: Section, spot: Spot): void {
-  const write = `Write a heading over it${free.length === 0 ? '' : `: ${listWords(free)}`}.`;
-  spot.report(
-    'unknown-column',
-    placeOf(words),
-    {
-      column: '',
-      section: headingOf(section),
-      hint: ` “${tidy(words.text)}” stands in a column without a heading.`,
-    },
-    { ...spot.details, waysOut: [write, 'Take the column out; remarks can stand in a paragraph.'] },
-  );
-}
-
 /** Nothing said, by another dash than the language has. */
 const isDash = (text: string): boolean => /^(?:[-–−‐‑―]+|—{2,})$/.test(text);
 
-function wrongDash(words: Words, column: string, spot: Spot): void {
-  badValue(spot, words, column, `“${words.text}” says nothing`, [LEAVE_EMPTY]);
+/** A dash that the language has not, or only what can't be seen. */
+function wrongNothing(words: Words, column: string, spot: Spot): void {
+  const invisible = invisibleIn(words.text);
+  const problem =
+    invisible === null ? `“${words.text}” says nothing` : `nothing but ${invisible} stands here`;
+  badValue(spot, words, column, problem, [LEAVE_EMPTY]);
+}
+
+/** A second row of dashes, as under the headings. */
+function reportDashes(line: TableRow, block: Block, spot: Spot): boolean {
+  const [first] = line.children[0]?.children ?? [];
+  if (first?.type !== 'text' || !/^:?-/.test(first.value)) return false;
+  const cells = line.children.map(cell => cellWords(cell, block)).filter(({ text }) => text !== '');
+  if (cells.length < 2 || !cells.every(({ text }) => /^:?-+:?$/.test(text))) return false;
+  const at = rowPlace(cells, placeOfBlock(block));
+  badPlace(spot, at, 'Row', 'a row of dashes stands among the rows', ['Take the row out.']);
+  return true;
 }
 
 function extraCell(words: Words, spot: Spot, count: number): void {

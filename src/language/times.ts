@@ -16,7 +16,7 @@ const WAYS_OUT = ['Write a number and a unit, as in “2 s”, “400 ms” or �
 export function readTime(words: Words, names: Names<NamedTime>, column: string, spot: Spot): Time | null {
   const named = names.find(words.text);
   if (named !== undefined) return { ...named.time, name: named.name, at: placeOf(words) };
-  if (/^[\p{L}]/u.test(words.text)) {
+  if (/^[\p{L}]/u.test(words.text) && meantTime(tidy(words.text)) === null) {
     resolveName(words, names, spot, 'Name the time in `## Timing`, or write it out: “0.5 s”, “40 frames”.');
     return null;
   }
@@ -27,7 +27,8 @@ export function readLiteral(words: Words, column: string, spot: Spot): Time | nu
   const text = tidy(words.text);
   const [, digits = '', unit = ''] = LITERAL.exec(text) ?? [];
   const bad = (problem: string): null => {
-    badValue(spot, words, column, problem, WAYS_OUT);
+    const meant = meantTime(text);
+    badValue(spot, words, column, problem, meant === null ? WAYS_OUT : [`Write “${meant}”.`]);
     return null;
   };
   if (digits === '') return bad(`“${text}” is not a time`);
@@ -40,6 +41,20 @@ export function readLiteral(words: Words, column: string, spot: Spot): Time | nu
     return bad(`“${text}” is longer than ${LONGEST[kind]} ${kind}`);
   return { unit: kind, amount, text, name: null, at: placeOf(words) };
 }
+
+/** A time with another word for its unit, a comma in its number, or a word before it; null where it is none. */
+function meantTime(text: string): string | null {
+  const [, digits = '', unit = ''] = /^(?:for |of |about )?(\d*[.,]?\d+)\s*([a-z]+)\.?$/i.exec(text) ?? [];
+  const known = UNITS.find(([words]) => words.test(unit))?.[1];
+  const time = known === undefined ? '' : `${digits.replace(',', '.')} ${known}`;
+  return time !== text && LITERAL.test(time) ? time : null;
+}
+
+const UNITS: readonly (readonly [words: RegExp, unit: string])[] = [
+  [/^(?:s|secs?|seconds?|sek|sekunden?|secondes?)$/i, 's'],
+  [/^(?:ms|msecs?|millis|milliseconds?)$/i, 'ms'],
+  [/^(?:f|fr|frames?)$/i, 'frames'],
+];
 
 /** `0.5` is 5/10. */
 function fractionOf(digits: string): Fraction {

@@ -21,7 +21,13 @@ export function readValues(words: Words, spot: Spot): ReadValues {
   if (from !== '') return readRange(words, from, to, spot);
   const meant = meantAsRange(words.text);
   if (meant !== null) {
-    badValue(spot, words, 'Values', `“${tidy(words.text)}” would be a single value`, [`Write “${meant}”.`]);
+    badValue(
+      spot,
+      words,
+      'Values',
+      `“${tidy(words.text)}” is neither a list with commas nor a range of numbers with “to”`,
+      [`Write “${meant}”.`],
+    );
     return { values: [], complete: false };
   }
   const values: string[] = [];
@@ -56,6 +62,10 @@ function meantAsRange(text: string): string | null {
     if (/\d/.test(from)) return Number(from) < Number(to) ? `${from} to ${to}` : null;
     return lettersBetween(from, to)?.join(', ') ?? null;
   }
+  const steps = numbersBetween(text);
+  if (steps !== null) return steps.join(', ');
+  const joined = /[/|]|\s(?:or|and)\s/i.test(text) ? text.split(/\s*[,;/|]\s*|\s+(?:or|and)\s+/i) : [];
+  if (joined.length > 1 && joined.length <= MOST_VALUES && !joined.includes('')) return joined.join(', ');
   const numbers = /^\d{1,9}(?:\s+\d{1,9}){1,31}$/.test(text) ? text.split(/\s+/) : [];
   return numbers.length === 0 ? null : (rangeOf(numbers) ?? numbers.join(', '));
 }
@@ -64,6 +74,19 @@ const RANGES: readonly RegExp[] = [
   /^(\d{1,9})\s*(?:to|-|–|—|−|\.\.+|…|until|through|thru)\s*(\d{1,9})$/i,
   /^([a-z])\s*(?:\s+to\s+|-|–|—|−|\.\.+|…)\s*([a-z])$/i,
 ];
+
+/** `1 to 7 by 2`, `-2 to 2`: ranges that only a list can say; null where it is none, or a long one. */
+function numbersBetween(text: string): readonly number[] | null {
+  const [, from, to, by = '1'] =
+    /^(-?\d{1,4})\s*to\s*(-?\d{1,4})(?:\s*(?:by|step|steps of|in steps of)\s*(\d{1,3}))?$/i.exec(text) ?? [];
+  const step = Number(by);
+  const count = Math.floor((Number(to) - Number(from)) / step) + 1;
+  if (from === undefined || step === 0 || count < 2 || count > LONGEST_LIST) return null;
+  return Array.from({ length: count }, (_, index) => Number(from) + index * step);
+}
+
+/** Most values that are proposed as a list. */
+const LONGEST_LIST = 32;
 
 /** `a`, `b`, `c`, `d`; null where they do not run upwards. */
 function lettersBetween(from: string, to: string): readonly string[] | null {

@@ -1,6 +1,6 @@
 import { badValue, notOneOf, type Spot } from './faults.js';
 import type { PlayerName, Who } from './model.js';
-import { normal, tidy } from './spelling.js';
+import { findIn, normal, rejoined, tidy } from './spelling.js';
 import type { Words } from './words.js';
 
 const PLAYERS: readonly PlayerName[] = ['left', 'right', 'left A', 'left B', 'right A', 'right B'];
@@ -34,7 +34,11 @@ export function readWho(words: Words, spot: Spot): Who | null {
   const player = PLAYERS.find(candidate => normal(candidate) === wanted);
   if (player !== undefined) return { kind: 'player', player };
   const meant = ALSO_CALLED.get(wanted);
-  if (meant === undefined) notOneOf(spot, words, 'Who', [...PLAYERS, ...OTHERS]);
+  if (rejoined(words.text, findIn(PLAYERS), '') !== null)
+    badValue(spot, words, 'Who', `“${tidy(words.text)}” names several players`, [
+      'Write “each” for every seated player, or a row for each of them.',
+    ]);
+  else if (meant === undefined) notOneOf(spot, words, 'Who', [...PLAYERS, ...OTHERS]);
   else
     badValue(spot, words, 'Who', `“${tidy(words.text)}” is not a word for a player`, [`Write “${meant}”.`]);
   return null;
