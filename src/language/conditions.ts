@@ -2,7 +2,7 @@ import { badValue, type Spot } from './faults.js';
 import type { Condition } from './model.js';
 import { resolveName } from './names.js';
 import type { Scope } from './scope.js';
-import { normal, tidy } from './spelling.js';
+import { LONGEST_LOOKED_THROUGH, normal, tidy } from './spelling.js';
 import { placeOf, sliceWords, splitWords, type Words } from './words.js';
 
 const AND = /(?:^|\s+)and(?:\s+|$)/gi;
@@ -55,13 +55,10 @@ const SIGN = /\s*([,;&+])\s*(?:and\s+)?(?=\S.*\sis(?:\s|$))/i;
 /** Between things that can't hold at once. */
 const OR = /\s+or(?:\s+|$)|\s*[,;/|]\s*/i;
 
-/** Longest text that is looked through for what was meant, in UTF-16 code units. */
-const LONGEST = 1000;
-
 /** Conditions joined by something else than `and`; no name of a setting or a value can hold such a thing. */
 function isJoinedOtherwise(words: Words, scope: Scope, spot: Spot): boolean {
   const text = tidy(words.text);
-  if (text.length > LONGEST) return false;
+  if (text.length > LONGEST_LOOKED_THROUGH) return false;
   const sign = SIGN.exec(text)?.[1];
   const isOr = /\sor(?:\s|$)/i.test(text);
   if (sign !== undefined && !isOr) {

@@ -3,7 +3,7 @@ import { badValue, type Spot } from './faults.js';
 import type { Gesture, NamedTime } from './model.js';
 import type { Names } from './names.js';
 import { findPosition, noSuchPosition, POSITIONS } from './positions.js';
-import { listWords, nearest, normal, tidy } from './spelling.js';
+import { LONGEST_LOOKED_THROUGH, listWords, nearest, normal, tidy } from './spelling.js';
 import { readTime } from './times.js';
 import { sliceWords, type Words } from './words.js';
 
@@ -103,6 +103,9 @@ function lengthOf(text: string, words: string): number {
   return pattern.exec(text)?.[0].length ?? words.length;
 }
 
+/** A time or a position at the end of a gesture. */
+const SLOT = /\s((?:\d*\.?\d+\s*(?:ms|s|frames?))|A|B|COLOR|B-W)$/i;
+
 /** The form that the words before its time or position come near to. */
 function nearForm(text: string, slot: RegExpExecArray | null): string | null {
   const lead = slot === null ? text : text.slice(0, slot.index);
@@ -132,7 +135,7 @@ function unreadable(words: Words, column: string, spot: Spot): void {
   const text = tidy(words.text);
   const first = normal(text).replace(/ .*/, '');
   const form = FORMS.find(({ words: form }) => form.replace(/ .*/, '') === first);
-  const slot = /\s((?:\d*\.?\d+\s*(?:ms|s|frames?))|A|B|COLOR|B-W)$/i.exec(text);
+  const slot = text.length > LONGEST_LOOKED_THROUGH ? null : SLOT.exec(text);
   const meant = form === undefined ? nearForm(text, slot) : filled(form, slot?.[1]);
   badValue(spot, words, column, `“${text}” is not a gesture`, [
     meant === null ? `Write one of ${listWords(WRITTEN)}; T is a time, P a position.` : `Write “${meant}”.`,

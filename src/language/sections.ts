@@ -95,6 +95,8 @@ function strayHeading(block: Block, open: Open): OtherHeading | null {
 
 /** `##Settings`: Markdown takes it for a paragraph, as no space follows the marks. */
 function gluedHeading(node: Paragraph, { part }: Block): OtherHeading | null {
+  const [first] = node.children;
+  if (first?.type !== 'text' || !/^\s*#/.test(first.value)) return null;
   const words = readWords(node, part, false);
   const [line = '', marks = ''] = /^(#{1,6})[^#\n][^\n]*/.exec(words.text) ?? [];
   if (!saysSection(tidy(line.slice(marks.length)))) return null;

@@ -21,6 +21,9 @@ export function isName(text: string): boolean {
   return NAME.test(text);
 }
 
+/** Longest text that is looked through for what was meant, in UTF-16 code units: some patterns try each place with each. */
+export const LONGEST_LOOKED_THROUGH = 400;
+
 /** Longest word for which a near one is sought, in UTF-16 code units. */
 const LONGEST_MEANT = 60;
 
@@ -64,15 +67,13 @@ export function rejoined(
   find: (name: string) => string | undefined,
   separator: string,
 ): string | null {
-  if (text.length > LONGEST_LIST) return null;
+  if (text.length > LONGEST_LOOKED_THROUGH) return null;
   for (const between of JOINTS) {
     const names = text.split(between).map(part => find(part));
     if (names.length > 1 && !names.includes(undefined)) return names.join(separator);
   }
   return null;
 }
-
-const LONGEST_LIST = 400;
 
 const JOINTS: readonly RegExp[] = [/\s*[,;/&+|]\s*(?:(?:and|or)\s+)?|\s+(?:and|or)\s+/i, /\s+/];
 

@@ -2,7 +2,7 @@ import type { Fraction } from '../hardware/clocks.js';
 import { badValue, type Spot } from './faults.js';
 import type { NamedTime, Time } from './model.js';
 import { type Names, resolveName } from './names.js';
-import { tidy } from './spelling.js';
+import { LONGEST_LOOKED_THROUGH, tidy } from './spelling.js';
 import { placeOf, type Words } from './words.js';
 
 const LITERAL = /^(\d{1,9}(?:\.\d{1,9})?|\.\d{1,9})\s*(ms|s|frames?)$/i;
@@ -44,6 +44,7 @@ export function readLiteral(words: Words, column: string, spot: Spot): Time | nu
 
 /** A time with another word for its unit, a comma in its number, or a word before it; null where it is none. */
 function meantTime(text: string): string | null {
+  if (text.length > LONGEST_LOOKED_THROUGH) return null;
   const [, digits = '', unit = ''] = /^(?:for |of |about )?(\d*[.,]?\d+)\s*([a-z]+)\.?$/i.exec(text) ?? [];
   const known = UNITS.find(([words]) => words.test(unit))?.[1];
   const time = known === undefined ? '' : `${digits.replace(',', '.')} ${known}`;

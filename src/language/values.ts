@@ -1,6 +1,6 @@
 import { badValue, duplicateName, type Spot } from './faults.js';
 import { readPlainName } from './naming.js';
-import { listWords, nearest, normal, tidy } from './spelling.js';
+import { LONGEST_LOOKED_THROUGH, listWords, nearest, normal, tidy } from './spelling.js';
 import { placeOf, splitWords, type Words } from './words.js';
 
 /** Most values of one setting: what one byte can count. */
@@ -57,6 +57,7 @@ export function readValues(words: Words, spot: Spot): ReadValues {
  * commas; null where the words can be one value.
  */
 function meantAsRange(text: string): string | null {
+  if (text.length > LONGEST_LOOKED_THROUGH) return null;
   const [, from, to] = RANGES.map(range => range.exec(text)).find(match => match !== null) ?? [];
   if (from !== undefined && to !== undefined) {
     if (/\d/.test(from)) return Number(from) < Number(to) ? `${from} to ${to}` : null;

@@ -144,7 +144,28 @@ function modeText(random: Random, world: World, name: string, index: number): st
   const heads = ['Who', 'Action', 'Control', 'Gesture', 'When', 'Then', 'Instead of'];
   const facts =
     listed.length === world.seats.length ? '' : `\n\n- Seats: ${listed.map(seat => seat.name).join(', ')}`;
-  return `## Mode: ${name}\n\nAnything may happen.${facts}\n\n${table(heads, rows)}`;
+  return `## Mode: ${name}\n\nAnything may happen.${facts}\n\n${table(
+    heads,
+    rows.map((row, at) => holdable(row, at, rows)),
+  )}`;
+}
+
+/** A row holds back only what it can: where its pick can't be, the action of a row that can, or none. */
+function holdable(
+  row: readonly string[],
+  at: number,
+  rows: readonly (readonly string[])[],
+): readonly string[] {
+  const instead = row.at(-1) ?? '';
+  const others = rows
+    .filter((other, index) => index !== at && canMeet(row[0], other[0]))
+    .map(other => other[1]);
+  if (instead === '' || others.includes(instead)) return row;
+  return [...row.slice(0, -1), others.find(action => action !== row[1]) ?? ''];
+}
+
+function canMeet(who: string | undefined, other: string | undefined): boolean {
+  return who === other || [who, other].some(word => word === 'each' || word === 'anyone');
 }
 
 function bindingRow(random: Random, world: World, seats: readonly Seat[]): readonly string[] {

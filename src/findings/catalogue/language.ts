@@ -7,7 +7,7 @@ export const LANGUAGE_RULES = {
     effect: 'Everything under it would be ignored, so the game would lack it.',
     waysOut: ['Use one of the headings of the language, or turn the section into `## Manual: TITLE`.'],
     explanation:
-      'Everything the compiler acts on stands under a fixed level-2 heading; the game’s title is the only heading of level 1. A heading that is not one of them is reported, so that no part of a scheme is ignored in silence. Headings of level 3 and deeper may stand in `## Manual: TITLE` sections, which are prose.',
+      'Everything the compiler acts on stands under a fixed level-2 heading; the game’s title is the only heading of level 1. A heading that is not one of them is reported, so that no part of a scheme is ignored in silence. Headings of level 3 and deeper may stand in `## Manual: TITLE` sections, which are prose, and before the first section, unless they have the words of a section there. Of several files, which are read in name order, only the first has a title.',
     example: '## Acctions\n\n| Action | Say it as |\n| --- | --- |\n| Jump | Jump over the fence |',
   },
   'unknown-column': {
@@ -16,7 +16,7 @@ export const LANGUAGE_RULES = {
     effect: 'What stands in the column would be ignored.',
     waysOut: ['Use a column of the table, or take the column out.'],
     explanation:
-      'Each table has its own columns, which may stand in any order. `## Variations` has a column for each setting besides, and `## Consoles` one for each panel switch.',
+      'Each table has its own columns, which may stand in any order. `## Variations` has a column for each setting besides, and `## Consoles` one for each panel switch. A column without a heading is reported at its first cell that says something.',
     example: '## Actions\n\n| Action | Sentence |\n| --- | --- |\n| Jump | Jump over the fence |',
   },
   'missing-column': {
@@ -63,7 +63,7 @@ export const LANGUAGE_RULES = {
     effect: 'The compiler can’t tell what is meant, so this part of the game would be missing or wrong.',
     waysOut: ['Write it as the description of the language says.'],
     explanation:
-      'A cell, fact or row that can’t be understood, that is out of its range, or that contradicts another: a gesture that is none, a time without a unit, a count out of range, a value that its setting does not have, a table where none is read, a cell outside its table, a chord of controls that can’t be in one.',
+      'A cell, fact or row that can’t be understood, that is out of its range, or that contradicts another: a gesture that is none, a time without a unit, a count out of range, a value that its setting does not have, a table where none is read, a table or a fact before the first section, a cell outside its table, a chord of controls that can’t be in one, an `Instead of` that has nothing to hold back.',
     example:
       '## Seats\n\n| Seats | Players | Left port | Right port |\n| --- | --- | --- | --- |\n| Crowd | 5 | joystick | joystick |',
   },
