@@ -1,7 +1,7 @@
 import { type FindingDetails, relatedTo } from '../findings/finding.js';
 import type { Place } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
-import { invisibleIn, withoutInvisible } from './invisible.js';
+import { invisibleIn } from './invisible.js';
 import { listWords, nearest, tidy } from './spelling.js';
 import { placeOf, type Words } from './words.js';
 
@@ -36,7 +36,13 @@ export function badPlace(
   problem: string,
   waysOut: readonly string[],
 ): void {
-  spot.report('bad-value', toPlace(at), { where, problem }, { ...spot.details, waysOut });
+  const invisible = 'run' in at ? invisibleIn(at.text) : null;
+  if (invisible === null || problem.includes(invisible)) {
+    spot.report('bad-value', toPlace(at), { where, problem }, { ...spot.details, waysOut });
+    return;
+  }
+  const seen = `${problem} (in it stands ${invisible}, which nobody can see)`;
+  spot.report('bad-value', toPlace(at), { where, problem: seen }, { ...spot.details, waysOut: [WRITE_ANEW] });
 }
 
 /** A word that is none of a fixed list. */
@@ -47,18 +53,7 @@ export function notOneOf(
   choices: readonly string[],
   suggested: string | null = null,
 ): void {
-  const meant = suggested ?? nearest(words.text, choices);
-  const invisible = invisibleIn(words.text);
-  if (invisible !== null) {
-    badValue(
-      spot,
-      words,
-      column,
-      `in “${withoutInvisible(tidy(words.text))}” stands ${invisible}, which nobody can see`,
-      [WRITE_ANEW],
-    );
-    return;
-  }
+  const meant = invisibleIn(words.text) === null ? (suggested ?? nearest(words.text, choices)) : null;
   const problem = `“${tidy(words.text)}” is not one of ${listWords(choices)}`;
   badValue(spot, words, column, meant === null ? problem : `${problem} (did you mean “${meant}”?)`, [
     meant === null ? `Write ${listWords(choices)}.` : `Write “${meant}”.`,
