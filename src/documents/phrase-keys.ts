@@ -144,6 +144,8 @@ export const PHRASES = {
   sets: ['setting', 'value'],
   'steps next': ['setting'],
   'steps previous': ['setting'],
+  'next value': ['setting'],
+  'with controls': ['controls'],
   'only while': ['conditions'],
   is: ['setting', 'value'],
   'is not': ['setting', 'value'],
@@ -252,6 +254,8 @@ export const PHRASES = {
   'strip text': ['panel', 'switches'],
   'card text': ['controller'],
   'sheet text': ['count', 'number'],
+  'sign chord': [],
+  'sign fallback': ['switch'],
   // The index page
   'index made': ['files'],
   'index verdict fine': [],

@@ -1,5 +1,7 @@
-import { keyLabelsOf } from '../documents/overlays/key-labels.js';
+import { keyLabelsOf, labelText } from '../documents/overlays/key-labels.js';
+import type { Phrases } from '../documents/phrase-book.js';
 import type { Play } from '../gestures/play.js';
+import { PORTS } from '../hardware/ports.js';
 import { PADDLE, WHEEL } from '../hardware/turning.js';
 import type { Mode } from '../language/model.js';
 import { elementsBy, setText } from './dom.js';
@@ -35,12 +37,18 @@ export function createFigures({ scheme, profile, seats, contacts }: Play) {
 const LABEL_WIDTH = 12.4;
 
 /** Writes below each key of a keypad what the overlay of a mode says of it. */
-export function labelKeys({ engines }: Play, mode: Mode): void {
+export function labelKeys({ engines, profile }: Play, mode: Mode, phrases: Phrases): void {
   const bindings = engines.get(mode)?.bindings ?? [];
   for (const target of document.querySelectorAll<SVGTextElement>('.art:not([hidden]) [data-short]')) {
     const id = target.getAttribute('data-short');
-    const labels = keyLabelsOf(bindings.filter(({ parts }) => parts.some(part => part.id === id)));
-    setText(target, labels.map(({ text }) => text).join(' / '));
+    const labels = PORTS.filter(port => id?.startsWith(`${port} `)).flatMap(port =>
+      keyLabelsOf(
+        bindings.filter(({ parts }) => parts.some(part => part.id === id)),
+        port,
+        [profile],
+      ),
+    );
+    setText(target, labels.map(label => labelText(label, phrases)).join(' / '));
     target.removeAttribute('textLength');
     if (target.getComputedTextLength() <= LABEL_WIDTH) continue;
     target.setAttribute('textLength', String(LABEL_WIDTH));

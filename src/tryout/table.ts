@@ -59,7 +59,7 @@ export function createTable(
       if (now.levels !== shown) for (const view of byLevels) view.show(now.levels);
       shown = now.levels;
       stateView.show(now);
-      if (now.mode !== labelled) labelKeys(play, now.mode);
+      if (now.mode !== labelled) labelKeys(play, now.mode, phrases);
       labelled = now.mode;
       offers.show(now, performance.now());
     },

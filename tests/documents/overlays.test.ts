@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import type { Element } from 'hast';
 import { describe, expect, it } from 'vitest';
 import { ptToMm } from '../../src/documents/figures/drawing.js';
 import { textWidth } from '../../src/documents/figures/text-block.js';
@@ -7,8 +8,9 @@ import { fitLabel, LABEL_LEADING } from '../../src/documents/overlays/fit-label.
 import { keyCorner } from '../../src/documents/overlays/key-piece.js';
 import { viewKeyOverlays } from '../../src/documents/overlays/key-view.js';
 import { createKeyFit } from '../../src/documents/overlays/keys-fit.js';
-import { listPieces } from '../../src/documents/overlays/overlays.js';
+import { createOverlays, listPieces } from '../../src/documents/overlays/overlays.js';
 import { marginOf, packPieces, UNDER_LINE } from '../../src/documents/overlays/pack.js';
+import type { Piece } from '../../src/documents/overlays/piece.js';
 import { isFromMemory, sizesOf } from '../../src/documents/overlays/sizes.js';
 import { EVERYTHING } from './everything-scheme.js';
 import { inputOf, SCHEMES, withGame } from './inputs.js';
@@ -17,6 +19,18 @@ const withSizes = (text: string, sizes: Readonly<Record<string, string>>) =>
   `${text}\n## Overlays\n\n| Item | Value |\n| --- | --- |\n${Object.entries(sizes)
     .map(([item, value]) => `| ${item} | ${value} |`)
     .join('\n')}\n`;
+
+const piecesOf = (text: string, kind: Piece['kind']) => {
+  const input = inputOf(text);
+  return listPieces(input.scheme, speechFor(input)).filter(piece => piece.kind === kind);
+};
+
+/** The lines of text on a piece. */
+const wordsOn = (piece: Piece | undefined): readonly string[] =>
+  (piece?.nodes ?? []).flatMap(node => (node.tagName === 'text' ? [textOf(node)] : []));
+
+const textOf = ({ children }: Element): string =>
+  children.map(child => (child.type === 'text' ? child.value : '')).join('');
 
 describe('key overlays', () => {
   const { scheme } = inputOf(EVERYTHING);
@@ -41,6 +55,56 @@ describe('key overlays', () => {
     expect(
       orchard?.keys.map(({ sign, labels }) => `${sign} ${labels.map(({ text }) => text).join('/')}`.trim()),
     ).toEqual(['1 +STAMP/KNOCK', '2 +STAMP/PULL', '3', '4', '5', '6', '7', '8', '9 SQUEEZE', '*', '0', '#']);
+  });
+
+  it('mark what only a console without a switch does, and only where others are played on too', () => {
+    const night = (consoles: string) =>
+      piecesOf(withGame((SCHEMES['night-exchange'] as () => string)(), { Consoles: consoles }), 'keys');
+    const [roster] = night('six-switch, no-difficulty');
+    expect(wordsOn(roster)).toContain('value†');
+    expect(roster?.signs).toEqual([
+      { mark: '†', meaning: 'only if the console lacks: Left difficulty switch' },
+    ]);
+    expect(roster?.text).toContain(
+      '5: Callers: next value (only if the console lacks: Left difficulty switch)',
+    );
+    const [alone] = night('no-difficulty');
+    expect(wordsOn(alone)).toContain('value');
+    expect(alone?.signs).toEqual([]);
+    const [german] = piecesOf(
+      withGame((SCHEMES['night-exchange'] as () => string)(), { Language: 'de' }),
+      'keys',
+    );
+    expect(wordsOn(german)).toContain('weiter†');
+  });
+
+  it('keep the sign of every used key, and tell a hold from a tap', () => {
+    const night = piecesOf((SCHEMES['night-exchange'] as () => string)(), 'keys');
+    const board = night.find(({ text }) => text.startsWith('Key overlay for Board, One operator'));
+    const words = wordsOn(board);
+    for (const sign of ['1', '2', '3', '4', '5', '6', '7', '8', '9', '*', '0', '#'])
+      expect(words).toContain(sign);
+    expect(words).toEqual(expect.arrayContaining(['PULL', 'PLUG', 'CLEAR', 'ALL•']));
+    expect(board?.signs).toEqual([{ mark: '•', meaning: 'hold 1\u00a0s' }]);
+    expect(board?.text).toContain('*: PULL PLUG, CLEAR ALL (hold 1\u00a0s)');
+    const larger = piecesOf(
+      (SCHEMES['night-exchange'] as () => string)().replace(
+        /^\| Bleed .*$/m,
+        '| Key width | 16 mm |\n| Key height | 17 mm |',
+      ),
+      'keys',
+    ).find(({ text }) => text.startsWith('Key overlay for Board, One operator'));
+    expect(wordsOn(larger)).toContain('hold 1\u00a0s');
+    expect(larger?.signs).toEqual([]);
+  });
+
+  it('say at the foot of a sheet what its signs mean', () => {
+    const signsIn = (text: string) =>
+      [...createOverlays(inputOf(text)).html.matchAll(/<ul class="sheet-signs">(.*?)<\/ul>/g)].map(
+        ([, items = '']) => items.split(/<.*?>/).filter(Boolean),
+      );
+    expect(signsIn(EVERYTHING)).toEqual([['+\u00a0press all keys with this label together']]);
+    expect(signsIn((SCHEMES['night-exchange'] as () => string)()).flat()).toContain('•\u00a0hold 1\u00a0s');
   });
 
   it('put their keys where the sizes say', () => {
@@ -143,6 +207,18 @@ describe('a label on its key', () => {
       `does not fit key 9 in Orchard: at 7 pt it is ${wide} mm wide, the key has 11 mm`,
     );
     expect(found?.limit).toMatch(/^words of about \d letters$/);
+  });
+
+  it('needs room for the sign that tells a hold from a press', () => {
+    const width = Math.ceil((textWidth('SQUEEZE', { sizePt: 7, bold: true }) + 1) * 10) / 10;
+    const held = EVERYTHING.replace('| key 9 | repeat every 0.2 s |', '| key 9 | hold 1 s |');
+    const [pressed, told] = [EVERYTHING, held].map(text => {
+      const { scheme } = inputOf(withSizes(text, { 'Key width': `${width} mm` }));
+      const action = scheme.actions.find(({ name }) => name === 'Squeeze');
+      return action === undefined ? undefined : createKeyFit(scheme)(action, 'SQUEEZE');
+    });
+    expect(pressed).toBeNull();
+    expect(told?.problem).toContain('does not fit key 9 in Orchard');
   });
 
   it('depends on the size of the keys', () => {

@@ -37,6 +37,7 @@ export function cardPieces(view: ControllerView, scheme: Scheme, speech: Speech)
     under: [],
     isFromMemory: false,
     folds: [],
+    signs: [],
   }));
 }
 

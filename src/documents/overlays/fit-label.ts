@@ -51,7 +51,7 @@ export function fitOrShorten(text: string, room: Room, largestPt = LARGEST_PT): 
 
 /** All ways of putting a label's words on lines; names of more than eight words are broken at most thrice. */
 function lineBreaks(text: string): readonly (readonly string[])[] {
-  const words = text.split(/(?<=-)|\s+/).filter(Boolean);
+  const words = text.split(/(?<=-)|[ \n\t]+/).filter(Boolean);
   if (words.length === 0) return [['']];
   const gaps = words.length - 1;
   const glue = (index: number) =>

@@ -1,37 +1,80 @@
 import type { Element } from 'hast';
 import type { Scheme } from '../../language/model.js';
-import { box, label, line, type Point, ptToMm, STROKE } from '../figures/drawing.js';
-import { shorten, textWidth } from '../figures/text-block.js';
+import { label, type Point, ptToMm } from '../figures/drawing.js';
+import { breakLines, shorten, textWidth } from '../figures/text-block.js';
 import type { Speech } from '../wording/gestures.js';
-import { LABEL_LEADING } from './fit-label.js';
-import { fitKey, SIGN_HEIGHT } from './key-cell.js';
+import { drawKey } from './draw-key.js';
+import { SMALLEST_PT } from './fit-label.js';
+import { type FittedKey, fitKey, type LabelWords } from './key-cell.js';
 import type { KeyCell, KeyOverlay } from './key-view.js';
+import { type Marks, signsOf, spokenLabel, wordsOf } from './key-words.js';
 import type { Piece } from './piece.js';
+import { distinctSigns, fallbackMarks, gestureMarks, type Sign, signLine } from './signs.js';
 import { isFromMemory, type Sizes, sizesOf } from './sizes.js';
 
 const COLUMNS = 3;
 const ROWS = 4;
 
-export function keyPiece(overlay: KeyOverlay, scheme: Scheme, { phrases }: Speech): Piece {
+/** The key overlays; a sign means the same on all of them. */
+export function keyPieces(overlays: readonly KeyOverlay[], scheme: Scheme, speech: Speech): readonly Piece[] {
   const sizes = sizesOf(scheme);
-  const { mode, seats, port, keys } = overlay;
+  const fallbacks = fallbackMarks(scheme);
+  const set = overlays.map(overlay => ({
+    overlay,
+    keys: overlay.keys.map(key => {
+      const words = key.labels.map(label => wordsOf(label, fallbacks, speech));
+      return { key, words, fitted: fitKey(words, sizes) };
+    }),
+  }));
+  const notes = set.flatMap(({ keys }) =>
+    keys.flatMap(({ words, fitted }) =>
+      words.flatMap(({ note }, index) => (fitted.labels[index]?.note === 'sign' ? [note] : [])),
+    ),
+  );
+  const marks = { gestures: gestureMarks(notes), fallbacks };
+  return set.map(each => keyPiece(each, marks, scheme, speech));
+}
+
+interface SetOverlay {
+  readonly overlay: KeyOverlay;
+  readonly keys: readonly SetKey[];
+}
+
+interface SetKey {
+  readonly key: KeyCell;
+  readonly words: readonly LabelWords[];
+  readonly fitted: FittedKey;
+}
+
+function keyPiece({ overlay, keys }: SetOverlay, marks: Marks, scheme: Scheme, speech: Speech): Piece {
+  const { phrases } = speech;
+  const sizes = sizesOf(scheme);
+  const { mode, seats, port } = overlay;
   const names = [
     { text: scheme.title.value, sizePt: 8.5, bold: true },
     { text: mode.name, sizePt: 8.5, bold: false },
     { text: `${seats.name} · ${phrases.say(`port ${port}`)}`, sizePt: 7.25, bold: false },
   ];
-  const { nodes, left } = nameLines(names, sizes);
+  const signs = distinctSigns(keys.flatMap(({ key, fitted }) => signsOf(key.labels, fitted, marks, speech)));
+  const { nodes, left } = nameLines(names, signs, sizes);
   const said = keys
-    .filter(({ labels }) => labels.length > 0)
-    .map(({ sign, labels }) =>
-      phrases.say('overlay key', { key: sign, label: labels.map(({ text }) => text).join(', ') }),
+    .filter(({ key }) => key.labels.length > 0)
+    .map(({ key: { sign, labels } }) =>
+      phrases.say('overlay key', {
+        key: sign,
+        label: labels.map(label => spokenLabel(label, speech)).join(', '),
+      }),
     );
+  const drawn = keys.flatMap(({ key, words, fitted }, index) => {
+    const told = words.map(({ note }) => ({ words: note, mark: marks.gestures.get(note) ?? '' }));
+    return drawKey(key.sign, fitted, told, keyCorner(index, sizes), sizes);
+  });
   return {
     kind: 'keys',
     width: sizes['Overlay width'],
     height: sizes['Overlay height'],
     radius: Math.min(sizes['Corner radius'], sizes['Overlay width'] / 2, sizes['Overlay height'] / 2),
-    nodes: [...nodes, ...keys.flatMap((key, index) => drawKey(key, keyCorner(index, sizes), sizes))],
+    nodes: [...nodes, ...drawn],
     text: phrases.say('overlay text', {
       mode: mode.name,
       seats: seats.name,
@@ -41,6 +84,7 @@ export function keyPiece(overlay: KeyOverlay, scheme: Scheme, { phrases }: Speec
     under: left,
     isFromMemory: isFromMemory(scheme, 'keys'),
     folds: [],
+    signs,
   };
 }
 
@@ -58,11 +102,23 @@ interface NameLine {
   readonly bold: boolean;
 }
 
+/** The names, and what the signs mean if there is room for all of it too: the foot of the sheet has it in any case. */
+function nameLines(names: readonly NameLine[], signs: readonly Sign[], sizes: Sizes): SetLines {
+  const alone = setLines(names, sizes);
+  const width = sizes['Overlay width'] - 6;
+  const lines = signs.flatMap(sign => breakLines(signLine(sign), width, { sizePt: SMALLEST_PT }));
+  const all = setLines([...names, ...lines.map(text => ({ text, sizePt: SMALLEST_PT, bold: false }))], sizes);
+  return all.left.length > alone.left.length ? alone : all;
+}
+
+interface SetLines {
+  readonly nodes: readonly Element[];
+  /** What found no room. */
+  readonly left: readonly string[];
+}
+
 /** Game, mode and port above the keys, then below them, as far as there is room; what is left goes off the piece. */
-function nameLines(
-  names: readonly NameLine[],
-  sizes: Sizes,
-): { readonly nodes: readonly Element[]; readonly left: readonly string[] } {
+function setLines(names: readonly NameLine[], sizes: Sizes): SetLines {
   const keysEnd = sizes['First key from top'] + (ROWS - 1) * sizes['Key row pitch'] + sizes['Key height'];
   const bands = [
     { top: 0, bottom: sizes['First key from top'] },
@@ -103,58 +159,4 @@ function fitLine(text: string, width: number, sizePt: number, bold: boolean) {
     if (textWidth(text, { sizePt: size, bold }) <= width) return { text, sizePt: size };
   }
   return { text: shorten(text, width, { sizePt: 7, bold }), sizePt: 7 };
-}
-
-function drawKey(key: KeyCell, at: Point, sizes: Sizes): readonly Element[] {
-  const width = sizes['Key width'];
-  const height = sizes['Key height'];
-  const cell = box(at, width, height, Math.min(1.2, width / 4, height / 4), {
-    fill: 'paper',
-    width: STROKE.detail,
-  });
-  if (key.labels.length === 0) return [cell, ...cross(at, width, height)];
-  const { labels, hasSign } = fitKey(key, sizes);
-  const top = hasSign ? SIGN_HEIGHT : 0.5;
-  const share = (height - top - 0.5) / labels.length;
-  const sign = label(key.sign, { x: at.x + 1, y: at.y + 2.75 }, { sizePt: 7 });
-  return [
-    cell,
-    ...(hasSign ? [sign] : []),
-    ...labels.flatMap(({ lines, sizePt }, index) => {
-      const pitch = ptToMm(sizePt * LABEL_LEADING);
-      const first = at.y + top + share * index + (share - pitch * lines.length) / 2;
-      return lines.map((text, number) =>
-        label(
-          text,
-          { x: at.x + width / 2, y: first + pitch * number + ptToMm(sizePt * 0.86) },
-          {
-            sizePt,
-            bold: true,
-            anchor: 'middle',
-          },
-        ),
-      );
-    }),
-    ...labels.slice(1).map((_, index) => {
-      const y = at.y + top + share * (index + 1);
-      return line({ x: at.x + 1.5, y }, { x: at.x + width - 1.5, y }, { width: STROKE.hair });
-    }),
-  ];
-}
-
-/** An unused key is crossed out. */
-function cross({ x, y }: Point, width: number, height: number): readonly Element[] {
-  const inset = 0.8;
-  return [
-    line(
-      { x: x + inset, y: y + inset },
-      { x: x + width - inset, y: y + height - inset },
-      { width: STROKE.hair },
-    ),
-    line(
-      { x: x + width - inset, y: y + inset },
-      { x: x + inset, y: y + height - inset },
-      { width: STROKE.hair },
-    ),
-  ];
 }

@@ -1,5 +1,6 @@
 import { alikeConsoles } from '../../checks/coverage/situations.js';
 import { type Binding, bindingsOf } from '../../gestures/bindings.js';
+import type { ConsoleProfile } from '../../hardware/consoles.js';
 import { KEYPAD } from '../../hardware/keypad.js';
 import { PORTS, type Port } from '../../hardware/ports.js';
 import type { Mode, Scheme, SeatsRow } from '../../language/model.js';
@@ -37,14 +38,18 @@ export function viewKeyOverlaysIn(scheme: Scheme, seats: SeatsRow, mode: Mode): 
   const consoles = alikeConsoles(scheme).flatMap(([first]) => first ?? []);
   const bindings = consoles.flatMap(profile => bindingsOf(scheme, mode, seats, profile));
   return ports
-    .map(port => ({ mode, seats, port, keys: viewKeys(bindings, port) }))
+    .map(port => ({ mode, seats, port, keys: viewKeys(bindings, port, consoles) }))
     .filter(({ keys }) => keys.some(({ labels }) => labels.length > 0));
 }
 
 const isKeypad = (seats: SeatsRow, port: Port): boolean =>
   seats[port]?.controls.some(({ wiring }) => wiring.kind === 'matrix') ?? false;
 
-function viewKeys(bindings: readonly Binding[], port: Port): readonly KeyCell[] {
+function viewKeys(
+  bindings: readonly Binding[],
+  port: Port,
+  consoles: readonly ConsoleProfile[],
+): readonly KeyCell[] {
   const byKey = new Map<string, Binding[]>();
   for (const binding of bindings) {
     for (const part of binding.parts) {
@@ -56,6 +61,6 @@ function viewKeys(bindings: readonly Binding[], port: Port): readonly KeyCell[] 
   }
   return KEYPAD.keys.map(({ key }) => {
     const name = `key ${key}`;
-    return { name, sign: keySign(name), labels: keyLabelsOf(byKey.get(name) ?? []) };
+    return { name, sign: keySign(name), labels: keyLabelsOf(byKey.get(name) ?? [], port, consoles) };
   });
 }

@@ -2,8 +2,10 @@ import type { Action, Scheme } from '../../language/model.js';
 import { createMemory } from '../../memory.js';
 import { textWidth } from '../figures/text-block.js';
 import { fitLabel, SMALLEST_PT } from './fit-label.js';
-import { roomFor } from './key-cell.js';
+import { marked, roomFor } from './key-cell.js';
+import type { KeyLabel } from './key-labels.js';
 import { type KeyCell, type KeyOverlay, viewKeyOverlaysIn } from './key-view.js';
+import { FALLBACK_MARK } from './signs.js';
 import { type Sizes, sizesOf } from './sizes.js';
 
 /** What is wrong with a label on its printed key, in words for `short-too-long`. */
@@ -79,9 +81,11 @@ function misfitOn(
 ): KeyMisfit | null {
   const room = roomFor(labels.length, sizes, false);
   const label = labels.find(each => each.action === action);
-  if (label === undefined || fits(label.text, room)) return null;
+  if (label === undefined) return null;
+  const text = printedText(label);
+  if (fits(text, room)) return null;
   const where = `${name} in ${mode}`;
-  const widest = Math.max(...label.text.split(/\s+/).map(word => smallestWidth(word)));
+  const widest = Math.max(...text.split(/\s+/).map(word => smallestWidth(word)));
   if (widest <= room.width) {
     const others = labels.length > 1 ? ` beside ${labels.length - 1} more` : '';
     return {
@@ -94,6 +98,10 @@ function misfitOn(
     limit: `words of about ${Math.max(1, Math.floor((short.length * room.width) / widest))} letters`,
   };
 }
+
+/** With room for the signs that it may need. */
+const printedText = ({ text, gesture, partners, without }: KeyLabel): string =>
+  marked(without === null ? text : `${text}${FALLBACK_MARK}`, gesture !== null || partners.length > 0);
 
 const smallestWidth = (text: string): number => textWidth(text, { sizePt: SMALLEST_PT, bold: true });
 

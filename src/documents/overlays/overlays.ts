@@ -1,6 +1,7 @@
 import type { Element } from 'hast';
 import type { Scheme, SheetPaper } from '../../language/model.js';
 import type { DocumentInput, PrintableDocument } from '../document.js';
+import { breakLines } from '../figures/text-block.js';
 import { viewConsole } from '../manual/console.js';
 import { viewControllers } from '../manual/controllers.js';
 import { speechFor } from '../manual/view.js';
@@ -10,16 +11,30 @@ import { writePage } from '../page/shell.js';
 import { readStyles } from '../page/templates.js';
 import type { Speech } from '../wording/gestures.js';
 import { cardPieces } from './card-piece.js';
-import { keyPiece } from './key-piece.js';
+import { keyPieces } from './key-piece.js';
 import { viewKeyOverlays } from './key-view.js';
 import { type Area, type PlacedPiece, packPieces } from './pack.js';
 import type { Piece } from './piece.js';
 import { drawSheet, EDGE, RULER } from './sheet.js';
+import { distinctSigns, type Sign, signLine } from './signs.js';
 import { sizesOf } from './sizes.js';
 import { stripConsoles, stripPieces } from './strip-piece.js';
 
 /** Free for the printer at the sides, the heading above, ruler and notes below; mm. */
 const FRAME = { side: 5, top: 17, foot: 32 } as const;
+
+/**
+ * What the signs mean, to the right of the ruler: from the left edge and to the right one, mm; lines for which the
+ * foot has room, and the height of one more, mm.
+ */
+const LEGEND = {
+  x: RULER.x + RULER.length + 8,
+  right: 12,
+  fromFoot: 22,
+  lines: 3,
+  pitch: 3.5,
+  sizePt: 7.5,
+} as const;
 
 /** The overlay sheets: every piece at true size, several on a sheet. */
 export function createOverlays(input: DocumentInput): PrintableDocument {
@@ -28,7 +43,7 @@ export function createOverlays(input: DocumentInput): PrintableDocument {
   const { phrases } = speech;
   const { widthMm: width, heightMm: height } = papers[scheme.game.sheetPaper];
   const bleed = sizesOf(scheme).Bleed;
-  const sheets = packPieces(listPieces(scheme, speech), sheetArea(scheme.game.sheetPaper), bleed);
+  const sheets = laySheets(scheme, speech);
   const name = phrases.say('overlays name');
   const title = `${scheme.title.value}: ${name}`;
   return {
@@ -40,6 +55,7 @@ export function createOverlays(input: DocumentInput): PrintableDocument {
       styles: [
         readStyles(templates, ['base', 'drawings', 'overlays']),
         `@page{size:${width}mm ${height}mm;margin:0}`,
+        `.sheet-signs{left:${LEGEND.x}mm;right:${LEGEND.right}mm;bottom:${LEGEND.fromFoot}mm;font-size:${LEGEND.sizePt}pt;line-height:${LEGEND.pitch}mm}`,
         `.sheet{width:${width - EDGE}mm;height:${height - EDGE}mm}.sheet-foot{left:${RULER.x}mm;width:${width - 2 * RULER.x}mm}`,
       ],
       body: [
@@ -60,14 +76,30 @@ export function createOverlays(input: DocumentInput): PrintableDocument {
   };
 }
 
+/** The pieces of a scheme with their places, sheet by sheet. */
+export function laySheets(scheme: Scheme, speech: Speech): readonly (readonly PlacedPiece[])[] {
+  const pieces = listPieces(scheme, speech);
+  const { sheetPaper } = scheme.game;
+  const lines = signsOn(pieces).flatMap(sign =>
+    breakLines(signLine(sign), papers[sheetPaper].widthMm - LEGEND.x - LEGEND.right, {
+      sizePt: LEGEND.sizePt,
+    }),
+  );
+  const more = Math.max(0, lines.length - LEGEND.lines) * LEGEND.pitch;
+  return packPieces(pieces, sheetArea(sheetPaper, more), sizesOf(scheme).Bleed);
+}
+
+const signsOn = (pieces: readonly Piece[]): readonly Sign[] =>
+  distinctSigns(pieces.flatMap(({ signs }) => signs));
+
 /** Where pieces may stand on a sheet, mm. */
-export function sheetArea(paper: SheetPaper): Area {
+function sheetArea(paper: SheetPaper, moreFoot = 0): Area {
   const { widthMm, heightMm } = papers[paper];
   return {
     x: FRAME.side,
     y: FRAME.top,
     width: widthMm - 2 * FRAME.side,
-    height: heightMm - FRAME.top - FRAME.foot,
+    height: heightMm - FRAME.top - FRAME.foot - moreFoot,
   };
 }
 
@@ -75,7 +107,7 @@ export function sheetArea(paper: SheetPaper): Area {
 export function listPieces(scheme: Scheme, speech: Speech): readonly Piece[] {
   const { calls } = viewConsole(scheme, speech);
   return [
-    ...viewKeyOverlays(scheme).map(overlay => keyPiece(overlay, scheme, speech)),
+    ...keyPieces(viewKeyOverlays(scheme), scheme, speech),
     ...stripConsoles(scheme.consoles, calls).flatMap(profile => stripPieces(profile, calls, scheme, speech)),
     ...viewControllers(scheme, speech).flatMap(view => cardPieces(view, scheme, speech)),
   ];
@@ -94,6 +126,7 @@ function sheetTree(pieces: readonly PlacedPiece[], facts: SheetFacts, { phrases 
   const { title, number, count, width, height, bleed } = facts;
   const counted = { number, count };
   const texts = [...new Set(pieces.map(({ piece }) => piece.text))];
+  const signs = signsOn(pieces.map(({ piece }) => piece));
   const notes = [
     ...(pieces.some(({ piece }) => piece.isFromMemory) ? [phrases.say('sheet measure')] : []),
     phrases.say('sheet cut'),
@@ -110,6 +143,9 @@ function sheetTree(pieces: readonly PlacedPiece[], facts: SheetFacts, { phrases 
       h(number === 1 ? 'h1' : 'h2', title),
       h('p', phrases.say('sheet count', counted)),
     ]),
+    ...(signs.length === 0
+      ? []
+      : [h('ul', { class: 'sheet-signs' }, ...signs.map(sign => h('li', signLine(sign))))]),
     h('div', { class: 'sheet-foot' }, [
       h('p', { class: 'ruler-note' }, h('strong', phrases.say('sheet ruler'))),
       h('p', notes.join(' ')),

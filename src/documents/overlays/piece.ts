@@ -1,4 +1,5 @@
 import type { Element } from 'hast';
+import type { Sign } from './signs.js';
 
 /** A piece to cut out, at true size. */
 export interface Piece {
@@ -18,4 +19,6 @@ export interface Piece {
   readonly isFromMemory: boolean;
   /** Where it is folded: x in mm. */
   readonly folds: readonly number[];
+  /** Those that stand on it. */
+  readonly signs: readonly Sign[];
 }

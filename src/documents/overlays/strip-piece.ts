@@ -54,6 +54,7 @@ export function stripPieces(
     under: [panel],
     isFromMemory: isFromMemory(scheme, 'strip'),
     folds: hasFold ? [fold] : [],
+    signs: [],
   }));
 }
 
