@@ -254,6 +254,7 @@ export const PHRASES = {
   'strip text': ['panel', 'switches'],
   'card text': ['controller'],
   'sheet text': ['count', 'number'],
+  'piece count': ['count', 'number'],
   'sign chord': [],
   'sign fallback': ['switch'],
   // The index page

@@ -27,7 +27,8 @@ export function withGame(text: string, items: Readonly<Record<string, string>>):
   }, text);
 }
 
-const file = (path: string): string =>
+/** The text of a file of the project. */
+export const file = (path: string): string =>
   readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), 'utf8');
 
 /** Schemes of every shape: those that come with the program, all features, the longest names, many modes. */

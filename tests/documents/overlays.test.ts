@@ -3,6 +3,7 @@ import type { Element } from 'hast';
 import { describe, expect, it } from 'vitest';
 import { ptToMm } from '../../src/documents/figures/drawing.js';
 import { textWidth } from '../../src/documents/figures/text-block.js';
+import { viewConsole } from '../../src/documents/manual/console.js';
 import { speechFor } from '../../src/documents/manual/view.js';
 import { fitLabel, LABEL_LEADING } from '../../src/documents/overlays/fit-label.js';
 import { keyCorner } from '../../src/documents/overlays/key-piece.js';
@@ -12,8 +13,9 @@ import { createOverlays, listPieces } from '../../src/documents/overlays/overlay
 import { marginOf, packPieces, UNDER_LINE } from '../../src/documents/overlays/pack.js';
 import type { Piece } from '../../src/documents/overlays/piece.js';
 import { isFromMemory, sizesOf } from '../../src/documents/overlays/sizes.js';
+import { viewStrips } from '../../src/documents/overlays/strip-view.js';
 import { EVERYTHING } from './everything-scheme.js';
-import { inputOf, SCHEMES, withGame } from './inputs.js';
+import { file, inputOf, SCHEMES, withGame } from './inputs.js';
 
 const withSizes = (text: string, sizes: Readonly<Record<string, string>>) =>
   `${text}\n## Overlays\n\n| Item | Value |\n| --- | --- |\n${Object.entries(sizes)
@@ -23,6 +25,12 @@ const withSizes = (text: string, sizes: Readonly<Record<string, string>>) =>
 const piecesOf = (text: string, kind: Piece['kind']) => {
   const input = inputOf(text);
   return listPieces(input.scheme, speechFor(input)).filter(piece => piece.kind === kind);
+};
+
+const viewsOf = (text: string) => {
+  const input = inputOf(text);
+  const speech = speechFor(input);
+  return viewStrips(input.scheme, viewConsole(input.scheme, speech).calls, speech);
 };
 
 /** The lines of text on a piece. */
@@ -272,12 +280,57 @@ describe('packing', () => {
 
 describe('strips and cards', () => {
   it('are there for the six-switch and the four-switch panel, and one for each controller', () => {
-    const input = inputOf(withGame(EVERYTHING, { Consoles: 'six-switch, four-switch, no-difficulty' }));
-    const pieces = listPieces(input.scheme, speechFor(input));
-    expect(pieces.filter(({ kind }) => kind === 'strip').map(({ under }) => under[0])).toEqual([
+    const text = withGame(EVERYTHING, { Consoles: 'six-switch, four-switch, no-difficulty' });
+    expect(piecesOf(text, 'strip').map(({ under }) => under[0])).toEqual([
       'Six-switch console',
-      'Four-switch console',
+      'Four-switch console, Console without difficulty switches',
     ]);
-    expect(pieces.filter(({ kind }) => kind === 'card')).toHaveLength(5);
+    expect(piecesOf(text, 'card')).toHaveLength(5);
+  });
+
+  it('say on a strip what the switch does on its console, by a fallback too', () => {
+    const text = EVERYTHING.replace('Gate: left stick up press', 'Gate: SELECT hold 1 s').replace(
+      'Gate: button press',
+      'Orchard: RESET tap under 1 s',
+    );
+    const views = viewsOf(
+      text.replace(
+        '| anyone | Close the gate |',
+        '| anyone | Choose a tree | SELECT | press | | Tree: next | | |\n$&',
+      ),
+    );
+    expect(views.map(({ consoles }) => consoles.map(({ name }) => name))).toEqual([
+      ['six-switch'],
+      ['four-switch'],
+      ['no-difficulty'],
+      ['Bench rig'],
+    ]);
+    const said = (index: number, label: string) =>
+      [...(views[index]?.front ?? []), ...(views[index]?.rear ?? [])].find(column => column.label === label)
+        ?.modes;
+    expect(said(0, 'SELECT')).toEqual(['Choose a tree', 'Choose a tree']);
+    expect(said(2, 'SELECT')).toEqual(['Choose a tree, Wind: next value (hold 1\u00a0s)', 'Choose a tree']);
+    expect(said(0, 'RESET')).toEqual(['Begin', 'Close the gate (hold 4\u00a0s)']);
+    expect(said(3, 'RESET')).toEqual(['Begin', 'Choose a tree (tap), Close the gate (hold 4\u00a0s)']);
+    expect(said(3, 'SELECT')).toBeUndefined();
+  });
+
+  it('number the strips that belong together, each with the settings and none with one mode left over', () => {
+    const strips = piecesOf(file('schemes/swarm-season.md'), 'strip');
+    expect(strips.map(({ under }) => under[0])).toEqual([
+      'Six-switch console · 1 of 2',
+      'Six-switch console · 2 of 2',
+      'Four-switch console, Console without difficulty switches · 1 of 2',
+      'Four-switch console, Console without difficulty switches · 2 of 2',
+    ]);
+    for (const [index, strip] of strips.entries()) {
+      const words = wordsOn(strip);
+      expect(words).toContain('B calm, A cross');
+      expect(words.filter(text => ['Hut', 'Hillside', 'Rest', 'Tally'].includes(text))).toEqual(
+        index % 2 === 0 ? ['Hut', 'Hillside'] : ['Rest', 'Tally'],
+      );
+    }
+    // “Go home (hold 1.5 s)” stands on one line on every strip.
+    expect(strips.flatMap(wordsOn).filter(text => text === 'Go home (hold 1.5\u00a0s)')).toHaveLength(4);
   });
 });

@@ -64,11 +64,15 @@ function layOut(
   };
   const room = { height: height - 2 * MARGIN + 2 };
   const beside = columnsIn(width * 0.66 - MARGIN);
-  const withArt = fitTable(head, rows, { ...room, columns: beside });
+  const withArt = fitTable({ head: () => head, again: [], rows }, { ...room, columns: beside });
   if (withArt.pieces.length === 1 && withArt.sizePt >= 7.5)
     return { table: withArt, columns: beside, hasArt: true };
   const alone = columnsIn(width - 2 * MARGIN - 5);
-  return { table: fitTable(head, rows, { ...room, columns: alone }), columns: alone, hasArt: false };
+  return {
+    table: fitTable({ head: () => head, again: [], rows }, { ...room, columns: alone }),
+    columns: alone,
+    hasArt: false,
+  };
 }
 
 function drawArt({ controller }: ControllerView, width: number, height: number) {

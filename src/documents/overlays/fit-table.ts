@@ -14,6 +14,8 @@ export interface FittedRow {
   readonly cells: readonly FittedCell[];
   /** mm */
   readonly height: number;
+  /** Words are missing: it was higher than a piece. */
+  readonly isCut: boolean;
 }
 
 interface FittedCell {
@@ -35,32 +37,83 @@ const PAD = 0.42;
 const CELL_GAP = 1.6;
 const STEP_PT = 0.25;
 
-/**
- * The rows at the largest size at which they fit one piece; where none does, at 7 pt on as many pieces as they
- * need. The head row stands on each piece. A cell that is higher than a piece alone is cut short.
- */
-export function fitTable(
-  head: readonly string[],
-  rows: readonly (readonly string[])[],
-  room: TableRoom,
-  largestPt = 9,
-): FittedTable {
-  for (let sizePt = largestPt; sizePt > SMALLEST_PT; sizePt -= STEP_PT) {
-    const all = [setRow(head, room, sizePt, true), ...rows.map(row => setRow(row, room, sizePt, false))];
-    if (heightOf(all) <= room.height) return { sizePt, pieces: [all] };
-  }
-  const first = setRow(head, room, SMALLEST_PT, true);
-  const pieces: FittedRow[][] = [[first]];
-  for (const row of rows) {
-    const set = cutRow(setRow(row, room, SMALLEST_PT, false), room.height - first.height);
-    const current = pieces.at(-1) ?? [];
-    if (current.length > 1 && heightOf([...current, set]) > room.height) pieces.push([first, set]);
-    else current.push(set);
-  }
-  return { sizePt: SMALLEST_PT, pieces };
+/** What is to be set. */
+export interface TableTexts {
+  /** The head of a piece, by its number from 1 and how many there are. */
+  head(number: number, count: number): readonly string[];
+  /** Rows that stand on each piece, below the head. */
+  readonly again: readonly (readonly string[])[];
+  readonly rows: readonly (readonly string[])[];
 }
 
-const heightOf = (rows: readonly FittedRow[]): number => rows.reduce((sum, { height }) => sum + height, 0);
+/**
+ * The rows on as few pieces as they need at 7 pt, shared out so that none is much fuller than another, at the
+ * largest size at which they fit so many. A row that is higher than a piece alone is cut short.
+ */
+export function fitTable(texts: TableTexts, room: TableRoom, largestPt = 9): FittedTable {
+  // The numbers of the pieces may make their heads higher, so that there must be more of them.
+  let count = 1;
+  let set = splitRows(texts, room, SMALLEST_PT, count);
+  while (set.length > count) {
+    count = set.length;
+    set = splitRows(texts, room, SMALLEST_PT, count);
+  }
+  for (let sizePt = largestPt; sizePt > SMALLEST_PT; sizePt -= STEP_PT) {
+    const larger = splitRows(texts, room, sizePt, count);
+    const fits = larger.every(piece => heightOf(piece) <= room.height);
+    if (larger.length <= count && fits) return { sizePt, pieces: larger };
+  }
+  return { sizePt: SMALLEST_PT, pieces: set };
+}
+
+/** @param count of the pieces, as their heads tell it */
+function splitRows(
+  { head, again, rows }: TableTexts,
+  room: TableRoom,
+  sizePt: number,
+  count: number,
+): readonly (readonly FittedRow[])[] {
+  const tops = (number: number) => [
+    setRow(head(number, count), room, sizePt, true),
+    ...again.map(row => setRow(row, room, sizePt, false)),
+  ];
+  const left = room.height - heightOf(tops(count));
+  const set = rows.map(row => {
+    const whole = setRow(row, room, sizePt, false);
+    return sizePt > SMALLEST_PT ? whole : cutRow(whole, left);
+  });
+  return shareOut(set, left).map((own, index) => [...tops(index + 1), ...own]);
+}
+
+/** As few groups as can be, in order, the highest of them as low as can be. */
+function shareOut(rows: readonly FittedRow[], height: number): readonly (readonly FittedRow[])[] {
+  const fewest = fill(rows, height).length;
+  let [low, high] = [Math.min(height, Math.max(0, ...rows.map(row => row.height))), height];
+  for (let step = 0; step < HALVINGS; step += 1) {
+    const middle = (low + high) / 2;
+    if (fill(rows, middle).length <= fewest) high = middle;
+    else low = middle;
+  }
+  return fill(rows, high);
+}
+
+/** Enough to find a height to less than a hair. */
+const HALVINGS = 16;
+
+/** Group after group, each as full as it can be. */
+function fill(rows: readonly FittedRow[], height: number): readonly (readonly FittedRow[])[] {
+  const groups: FittedRow[][] = [[]];
+  for (const row of rows) {
+    const current = groups.at(-1) ?? [];
+    if (current.length > 0 && heightOf([...current, row]) > height + 1e-9) groups.push([row]);
+    else current.push(row);
+  }
+  return groups;
+}
+
+/** mm */
+export const heightOf = (rows: readonly FittedRow[]): number =>
+  rows.reduce((sum, { height }) => sum + height, 0);
 
 function setRow(
   texts: readonly string[],
@@ -72,7 +125,7 @@ function setRow(
     const bold = isHead || index === 0;
     return { bold, lines: breakLines(text, (columns[index] ?? 10) - CELL_GAP, { sizePt, bold }) };
   });
-  return { cells, height: rowHeight(cells, sizePt) };
+  return { cells, height: rowHeight(cells, sizePt), isCut: false };
 }
 
 const rowHeight = (cells: readonly FittedCell[], sizePt: number): number =>
@@ -88,7 +141,7 @@ function cutRow(row: FittedRow, height: number): FittedRow {
         ? lines
         : [...lines.slice(0, most - 1), `${(lines[most - 1] ?? '').replace(/.{2}$/, '')}…`],
   }));
-  return { cells, height: rowHeight(cells, SMALLEST_PT) };
+  return { cells, height: rowHeight(cells, SMALLEST_PT), isCut: true };
 }
 
 /** Draws the rows of one piece; a line under each but the last. */

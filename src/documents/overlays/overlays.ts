@@ -18,7 +18,8 @@ import type { Piece } from './piece.js';
 import { drawSheet, EDGE, RULER } from './sheet.js';
 import { distinctSigns, type Sign, signLine } from './signs.js';
 import { sizesOf } from './sizes.js';
-import { stripConsoles, stripPieces } from './strip-piece.js';
+import { stripPieces } from './strip-piece.js';
+import { viewStrips } from './strip-view.js';
 
 /** Free for the printer at the sides, the heading above, ruler and notes below; mm. */
 const FRAME = { side: 5, top: 17, foot: 32 } as const;
@@ -108,7 +109,7 @@ export function listPieces(scheme: Scheme, speech: Speech): readonly Piece[] {
   const { calls } = viewConsole(scheme, speech);
   return [
     ...keyPieces(viewKeyOverlays(scheme), scheme, speech),
-    ...stripConsoles(scheme.consoles, calls).flatMap(profile => stripPieces(profile, calls, scheme, speech)),
+    ...viewStrips(scheme, calls, speech).flatMap(view => stripPieces(view, scheme, speech)),
     ...viewControllers(scheme, speech).flatMap(view => cardPieces(view, scheme, speech)),
   ];
 }

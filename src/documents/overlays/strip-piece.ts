@@ -1,47 +1,41 @@
-import type { ConsoleProfile } from '../../hardware/consoles.js';
-import type { SwitchName } from '../../hardware/switches.js';
-import type { Mode, Scheme } from '../../language/model.js';
-import { textWidth } from '../figures/text-block.js';
-import type { SwitchCall } from '../manual/console.js';
-import { rowsOn } from '../manual/console.js';
-import { type Speech, shortGesture } from '../wording/gestures.js';
+import type { Scheme } from '../../language/model.js';
+import { shorten, textWidth } from '../figures/text-block.js';
+import type { Speech } from '../wording/gestures.js';
 import { panelWords } from '../wording/machine.js';
 import { SMALLEST_PT } from './fit-label.js';
-import { drawTable, fitTable } from './fit-table.js';
+import { drawTable, type FittedTable, fitTable, heightOf } from './fit-table.js';
 import type { Piece } from './piece.js';
 import { isFromMemory, sizesOf } from './sizes.js';
+import type { StripColumn, StripView } from './strip-view.js';
 
-/** The order of a panel from left to right. */
-const ORDER: readonly SwitchName[] = ['TV type', 'left difficulty', 'right difficulty', 'SELECT', 'RESET'];
 const MARGIN = 2;
 /** Of the empty column that is folded, mm. */
 const FOLD_WIDTH = 5;
+/** A longer title is cut short: it must not take the room of what the switches do; mm. */
+const TITLE_WIDTH = 56;
+/** To the right of the text of a column, mm. */
+const GAP = 2;
 
 /**
- * The strips for a panel: a column for each used switch that it has, a row for each mode in which one does
- * something. What is at the back of the console stands to the right of a fold.
+ * The strips for a panel: a column for each switch in use that it has, a row for each mode in which one does
+ * something. What is at the back of the console stands to the right of a fold. Where the modes don't fit one piece,
+ * each piece tells again what the positions mean.
  */
-export function stripPieces(
-  profile: ConsoleProfile,
-  calls: readonly SwitchCall[],
-  scheme: Scheme,
-  speech: Speech,
-): readonly Piece[] {
+export function stripPieces(view: StripView, scheme: Scheme, speech: Speech): readonly Piece[] {
   const { phrases } = speech;
-  const [front, rear] = [switchesAt('front', profile, calls), switchesAt('rear', profile, calls)];
-  if (front.length + rear.length === 0) return [];
+  const { front, rear } = view;
   const hasFold = front.length > 0 && rear.length > 0;
   // The fold runs through a column of its own, which stays empty.
   const shown = hasFold ? [...front, null, ...rear] : [...front, ...rear];
   const sizes = sizesOf(scheme);
   const { 'Strip width': width, 'Strip height': height } = sizes;
-  const panel = panelWords(profile.name, phrases);
-  const rows = stripRows(shown, scheme, speech);
-  const head = [scheme.title.value, ...shown.map(call => call?.label ?? '')];
-  const columns = columnsFor([head, ...rows], shown, width);
-  const { sizePt, pieces } = fitTable(head, rows, { columns, height: height - 2 * MARGIN + 0.8 });
+  const panel = view.consoles.map(({ name }) => panelWords(name, phrases)).join(', ');
+  const texts = stripTexts(shown, scheme, speech);
+  const { columns, table } = layOut(texts, shown, { width, height });
+  const { sizePt, pieces } = table;
   const fold = MARGIN + sum(columns.slice(0, 1 + front.length)) + FOLD_WIDTH / 2 - 0.8;
-  return pieces.map(set => ({
+  const rows = [...texts.settings, ...texts.modes];
+  return pieces.map((set, index) => ({
     kind: 'strip' as const,
     width,
     height,
@@ -51,106 +45,121 @@ export function stripPieces(
       panel,
       switches: rows.map(row => row.filter(Boolean).join(', ')).join('; '),
     }),
-    under: [panel],
+    under: [[panel, ...partWords(index + 1, pieces.length, speech)].join(' · ')],
     isFromMemory: isFromMemory(scheme, 'strip'),
     folds: hasFold ? [fold] : [],
     signs: [],
   }));
 }
 
-function switchesAt(
-  kind: 'front' | 'rear',
-  { switches }: ConsoleProfile,
-  calls: readonly SwitchCall[],
-): readonly SwitchCall[] {
-  return ORDER.flatMap(name => calls.find(call => call.name === name && switches[name].kind === kind) ?? []);
-}
-
-/**
- * The consoles that get a strip of their own: one whose front has the same switches as another's, and less at
- * the back, uses the other's.
- */
-export function stripConsoles(
-  consoles: readonly ConsoleProfile[],
-  calls: readonly SwitchCall[],
-): readonly ConsoleProfile[] {
-  const names = (profile: ConsoleProfile, kind: 'front' | 'rear') =>
-    switchesAt(kind, profile, calls).map(({ name }) => name);
-  return consoles.filter(profile =>
-    consoles.every(
-      other =>
-        names(other, 'front').join() !== names(profile, 'front').join() ||
-        names(other, 'rear').length <= names(profile, 'rear').length,
-    ),
-  );
+/** `1 of 2`; none where there is but one. */
+export function partWords(number: number, count: number, { phrases }: Speech): readonly string[] {
+  return count === 1 ? [] : [phrases.say('piece count', { number, count })];
 }
 
 const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
 
-/** Columns as wide as their longest text at the smallest size, what is left shared out; narrower where need be. */
+type Row = readonly string[];
+
+interface StripTexts {
+  head(number: number, count: number): Row;
+  /** What positions mean, in every mode: one row, or none. */
+  readonly settings: readonly Row[];
+  readonly modes: readonly Row[];
+}
+
+function stripTexts(shown: readonly (StripColumn | null)[], scheme: Scheme, speech: Speech): StripTexts {
+  const isSaid = ([, ...cells]: Row) => cells.some(cell => cell !== '');
+  return {
+    head: (number, count) => [
+      [
+        shorten(scheme.title.value, TITLE_WIDTH, { sizePt: SMALLEST_PT, bold: true }),
+        ...partWords(number, count, speech),
+      ].join(' · '),
+      ...shown.map(column => column?.label ?? ''),
+    ],
+    settings: [['', ...shown.map(column => column?.setting ?? '')]].filter(isSaid),
+    modes: scheme.modes
+      .map(({ name }, index) => [name, ...shown.map(column => column?.modes[index] ?? '')])
+      .filter(isSaid),
+  };
+}
+
+interface StripLayout {
+  readonly columns: readonly number[];
+  readonly table: FittedTable;
+}
+
+/** Of several ways to share out the width one that cuts no words, with the fewest pieces; then one that repeats the settings, in the largest type. */
+function layOut(
+  { head, settings, modes }: StripTexts,
+  shown: readonly (StripColumn | null)[],
+  size: { readonly width: number; readonly height: number },
+): StripLayout {
+  const texts = [head(1, 1), ...settings, ...modes];
+  const height = size.height - 2 * MARGIN + 0.8;
+  const overflow = ({ pieces }: FittedTable) => Math.max(0, ...pieces.map(rows => heightOf(rows) - height));
+  const cuts = ({ pieces }: FittedTable) => pieces.flat().filter(({ isCut }) => isCut).length;
+  const layouts = [1, 2, 3].flatMap(lines => {
+    const columns = columnsFor(texts, shown, size.width, lines);
+    const room = { columns, height };
+    return [
+      { columns, isOnce: false, table: fitTable({ head, again: settings, rows: modes }, room) },
+      { columns, isOnce: true, table: fitTable({ head, again: [], rows: [...settings, ...modes] }, room) },
+    ];
+  });
+  const [best] = layouts.toSorted(
+    (a, b) =>
+      overflow(a.table) - overflow(b.table) ||
+      cuts(a.table) - cuts(b.table) ||
+      a.table.pieces.length - b.table.pieces.length ||
+      Number(a.isOnce) - Number(b.isOnce) ||
+      b.table.sizePt - a.table.sizePt,
+  );
+  if (best === undefined) throw new RangeError('there is no way to lay out a strip');
+  return best;
+}
+
+/** Columns as wide as their texts on so many lines; what is left is shared out in proportion, what lacks is taken from the widest. */
 function columnsFor(
-  table: readonly (readonly string[])[],
-  shown: readonly (SwitchCall | null)[],
+  table: readonly Row[],
+  shown: readonly (StripColumn | null)[],
   width: number,
+  lines: number,
 ): readonly number[] {
-  const inner = width - 2 * MARGIN - 2;
   const isFold = (index: number) => index > 0 && shown[index - 1] === null;
+  const folds = FOLD_WIDTH * shown.filter(column => column === null).length;
+  const inner = width - 2 * MARGIN - 2 - folds;
   const wanted = Array.from({ length: shown.length + 1 }, (_, index) =>
-    isFold(index) ? FOLD_WIDTH : longest(table.map(row => row[index] ?? '')) + 2,
+    isFold(index)
+      ? 0
+      : widthOn(
+          lines,
+          table.map(row => row[index] ?? ''),
+        ) + GAP,
   );
-  const folds = FOLD_WIDTH * wanted.filter((_, index) => isFold(index)).length;
-  const texts = sum(wanted) - folds;
-  const extra = (inner - folds - texts) / (wanted.length - (folds > 0 ? 1 : 0));
-  const scale = (inner - folds) / texts;
-  return wanted.map((own, index) => (isFold(index) ? own : extra >= 0 ? own + extra : own * scale));
+  const most = widestShare(wanted, inner);
+  const cut = wanted.map(own => Math.min(own, most));
+  const scale = Math.max(1, inner / sum(cut));
+  return cut.map((own, index) => (isFold(index) ? FOLD_WIDTH : own * scale));
 }
 
-/** mm; a very long text is broken in any case. */
-const longest = (texts: readonly string[]): number =>
-  Math.max(12, ...texts.map(text => Math.min(46, textWidth(text, { sizePt: SMALLEST_PT, bold: true }))));
-
-function stripRows(
-  shown: readonly (SwitchCall | null)[],
-  scheme: Scheme,
-  speech: Speech,
-): readonly (readonly string[])[] {
-  const settings = ['', ...shown.map(call => (call === null ? '' : settingWords(call.name, scheme, speech)))];
-  const modes = scheme.modes.map(mode => [
-    mode.name,
-    ...shown.map(call => (call === null ? '' : modeWords(call.name, mode, scheme, speech))),
-  ]);
-  return [settings, ...modes].filter(([, ...cells]) => cells.some(cell => cell !== ''));
+/** The width at which columns must end for all to fit, mm. */
+function widestShare(wanted: readonly number[], inner: number): number {
+  let left = inner;
+  const narrowFirst = wanted.toSorted((a, b) => a - b);
+  for (const [index, own] of narrowFirst.entries()) {
+    const share = left / (narrowFirst.length - index);
+    if (own > share) return share;
+    left -= own;
+  }
+  return Number.POSITIVE_INFINITY;
 }
 
-/** `A: strong, B: gentle`; where no setting hangs on the switch, what the scheme says of its positions. */
-function settingWords(name: SwitchName, scheme: Scheme, { phrases }: Speech): string {
-  const values = scheme.settings.flatMap(({ setBy }) =>
-    setBy.kind === 'switch' && setBy.name === name
-      ? [...setBy.values].map(([position, value]) => phrases.say('switch value', { position, value }))
-      : [],
-  );
-  if (values.length > 0) return values.join(', ');
-  const isBound = rowsOn(name, scheme).length > 0;
-  const said = scheme.switchWords.filter(words => words.name === name && words.words !== '');
-  if (isBound) return '';
-  return said
-    .map(({ position, words }) =>
-      position === null ? words : phrases.say('switch position', { position, words }),
-    )
-    .join(', ');
-}
-
-function modeWords(name: SwitchName, mode: Mode, scheme: Scheme, speech: Speech): string {
-  const said = rowsOn(name, scheme)
-    .filter(row => row.mode === mode)
-    .map(({ action, gesture }) => {
-      const isPlain = gesture === null || gesture.value.kind === 'press' || gesture.value.kind === 'repeat';
-      return isPlain
-        ? action.name
-        : speech.phrases.say('sentence with note', {
-            sentence: action.name,
-            note: shortGesture(gesture.value, speech),
-          });
-    });
-  return [...new Set(said)].join(', ');
+/** About the width at which each text takes at most so many lines at the smallest size, mm. */
+function widthOn(lines: number, texts: readonly string[]): number {
+  const wide = (text: string) => textWidth(text, { sizePt: SMALLEST_PT, bold: true });
+  const words = texts.flatMap(text => text.split(' ')).map(wide);
+  const broken = texts.map(text => wide(text) / lines + (lines > 1 ? 3 : 0));
+  return Math.max(10, ...words, ...broken.filter((_, index) => lines === 1 || texts[index]?.includes(' ')));
 }
