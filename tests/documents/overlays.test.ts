@@ -5,6 +5,7 @@ import { ptToMm } from '../../src/documents/figures/drawing.js';
 import { textWidth } from '../../src/documents/figures/text-block.js';
 import { viewConsole } from '../../src/documents/manual/console.js';
 import { speechFor } from '../../src/documents/manual/view.js';
+import { viewCards } from '../../src/documents/overlays/card-view.js';
 import { fitLabel, LABEL_LEADING } from '../../src/documents/overlays/fit-label.js';
 import { keyCorner } from '../../src/documents/overlays/key-piece.js';
 import { viewKeyOverlays } from '../../src/documents/overlays/key-view.js';
@@ -111,7 +112,13 @@ describe('key overlays', () => {
       [...createOverlays(inputOf(text)).html.matchAll(/<ul class="sheet-signs">(.*?)<\/ul>/g)].map(
         ([, items = '']) => items.split(/<.*?>/).filter(Boolean),
       );
-    expect(signsIn(EVERYTHING)).toEqual([['+\u00a0press all keys with this label together']]);
+    expect(signsIn(EVERYTHING)).toEqual([
+      ['+\u00a0press all keys with this label together'],
+      [
+        '†\u00a0only if the console lacks: Left difficulty switch',
+        '§\u00a0only if the console lacks: SELECT',
+      ],
+    ]);
     expect(signsIn((SCHEMES['night-exchange'] as () => string)()).flat()).toContain('•\u00a0hold 1\u00a0s');
   });
 
@@ -332,5 +339,51 @@ describe('strips and cards', () => {
     }
     // “Go home (hold 1.5 s)” stands on one line on every strip.
     expect(strips.flatMap(wordsOn).filter(text => text === 'Go home (hold 1.5\u00a0s)')).toHaveLength(4);
+  });
+
+  it('tell on a card what a fallback makes of a control, whose it is and where', () => {
+    const rowsOf = (text: string) => {
+      const input = inputOf(text);
+      return viewCards(input.scheme, speechFor(input)).map(({ rows, signs }) => ({
+        rows: rows.map(({ label, words }) => `${label}: ${words}`),
+        signs,
+      }));
+    };
+    const [swarm] = rowsOf(file('schemes/swarm-season.md'));
+    expect(swarm?.rows).toEqual([
+      'Stick: Hillside: Walk',
+      'Stick up: Hut: Bees: next value (Left player)†',
+      expect.stringMatching(/^Button: Hut: Set out; /),
+    ]);
+    expect(swarm?.signs).toEqual([
+      { mark: '†', meaning: 'only if the console lacks: Left difficulty switch' },
+    ]);
+    const [always] = rowsOf(withGame(file('schemes/swarm-season.md'), { Consoles: 'no-difficulty' }));
+    expect(always?.rows).toContain('Stick up: Hut: Bees: next value (Left player)');
+    expect(always?.signs).toEqual([]);
+    const night = rowsOf(file('schemes/night-exchange.md'));
+    expect(night[0]?.rows.find(row => row.startsWith('Key 5'))).toMatch(
+      /Duty roster: Callers: next value .*†$/,
+    );
+    const everything = rowsOf(EVERYTHING);
+    expect(everything.flatMap(({ rows }) => rows)).toContain(
+      'Stick left: Gate: Go back a tree; Orchard: Walk',
+    );
+    expect(everything[0]?.rows.find(row => row.startsWith('Button'))).toContain(
+      'Gate: Choose a tree (press)§',
+    );
+  });
+
+  it('explain the sign on each of several cards', () => {
+    const night = piecesOf(file('schemes/night-exchange.md'), 'card');
+    expect(night.length).toBeGreaterThan(1);
+    for (const card of night) expect(wordsOn(card)).toContain('†');
+  });
+
+  it('draw no controller of which nobody knows the look', () => {
+    const board = piecesOf(EVERYTHING, 'card').find(({ text }) => text.startsWith('Card for the Foot board'));
+    const isDrawn = (piece: Piece | undefined) => piece?.nodes.some(({ tagName }) => tagName === 'g');
+    expect(isDrawn(board)).toBe(false);
+    expect(isDrawn(piecesOf(file('schemes/swarm-season.md'), 'card')[0])).toBe(true);
   });
 });

@@ -2,27 +2,33 @@ import type { Scheme } from '../../language/model.js';
 import { drawController } from '../figures/controller-art.js';
 import { circle, group, line, type Point, STROKE } from '../figures/drawing.js';
 import { textWidth } from '../figures/text-block.js';
-import { type ControllerView, useText } from '../manual/controllers.js';
 import type { Speech } from '../wording/gestures.js';
-import { drawTable, type FittedTable, fitTable } from './fit-table.js';
+import type { CardView } from './card-view.js';
+import { drawTable, type FittedTable, fitTable, type TableTexts } from './fit-table.js';
 import type { Piece } from './piece.js';
 import { sizesOf } from './sizes.js';
+import { partWords } from './strip-piece.js';
 
 const MARGIN = 4;
 /** The hole in the upper right corner, to tie the card to the controller's cable; mm. */
 const HOLE = { fromEdge: 5, radius: 2 } as const;
 
-/** The cards for a controller: what each control does, in as few words as can be; with its drawing if there is room. */
-export function cardPieces(view: ControllerView, scheme: Scheme, speech: Speech): readonly Piece[] {
+/**
+ * The cards for a controller: what each control does, in as few words as can be; with its drawing if there is room.
+ * An own controller has none: nobody but its maker knows what it looks like.
+ */
+export function cardPieces(view: CardView, scheme: Scheme, speech: Speech): readonly Piece[] {
   const { phrases } = speech;
   const sizes = sizesOf(scheme);
   const { 'Card width': width, 'Card height': height } = sizes;
-  const rows = view.calls.map(({ label, uses }) => [
-    label,
-    uses.map(use => useText(use, phrases.say, true)).join('; '),
-  ]);
+  const rows = view.rows.map(({ label, words }) => [label, words]);
   const shown = rows.length === 0 ? [[phrases.say('unused'), '']] : rows;
-  const layout = layOut(view, shown, scheme.title.value, { width, height });
+  const signs = view.signs.map(({ mark, meaning }) => [mark, meaning]);
+  const head = (number: number, count: number) => [
+    view.caption,
+    [scheme.title.value, ...partWords(number, count, speech)].join(' · '),
+  ];
+  const layout = layOut(view, { head, again: [], rows: shown, foot: signs }, { width, height });
   return layout.table.pieces.map(set => ({
     kind: 'card' as const,
     width,
@@ -37,7 +43,7 @@ export function cardPieces(view: ControllerView, scheme: Scheme, speech: Speech)
     under: [],
     isFromMemory: false,
     folds: [],
-    signs: [],
+    signs: view.signs,
   }));
 }
 
@@ -49,14 +55,14 @@ interface CardLayout {
 
 /** The drawing takes the right third where the words still fit one card beside it. */
 function layOut(
-  view: ControllerView,
-  rows: readonly (readonly string[])[],
-  title: string,
+  { controller }: CardView,
+  texts: TableTexts,
   { width, height }: { readonly width: number; readonly height: number },
 ): CardLayout {
-  const head = [view.caption, title];
   const controls = Math.max(
-    ...[head, ...rows].map(([control = '']) => textWidth(control, { sizePt: 8, bold: true })),
+    ...[texts.head(1, 1), ...texts.rows, ...texts.foot].map(([control = '']) =>
+      textWidth(control, { sizePt: 8, bold: true }),
+    ),
   );
   const columnsIn = (inner: number) => {
     const first = Math.min(Math.max(controls + 3, inner * 0.25), inner * 0.42);
@@ -64,18 +70,14 @@ function layOut(
   };
   const room = { height: height - 2 * MARGIN + 2 };
   const beside = columnsIn(width * 0.66 - MARGIN);
-  const withArt = fitTable({ head: () => head, again: [], rows }, { ...room, columns: beside });
-  if (withArt.pieces.length === 1 && withArt.sizePt >= 7.5)
+  const withArt = fitTable(texts, { ...room, columns: beside });
+  if (!controller.own && withArt.pieces.length === 1 && withArt.sizePt >= 7.5)
     return { table: withArt, columns: beside, hasArt: true };
   const alone = columnsIn(width - 2 * MARGIN - 5);
-  return {
-    table: fitTable({ head: () => head, again: [], rows }, { ...room, columns: alone }),
-    columns: alone,
-    hasArt: false,
-  };
+  return { table: fitTable(texts, { ...room, columns: alone }), columns: alone, hasArt: false };
 }
 
-function drawArt({ controller }: ControllerView, width: number, height: number) {
+function drawArt({ controller }: CardView, width: number, height: number) {
   const art = drawController(controller);
   const space = { x: width * 0.66 + 1.5, width: width * 0.34 - MARGIN - 1.5, top: 10, bottom: height - 3 };
   const scale = Math.min(space.width / art.width, (space.bottom - space.top) / art.height, 0.8);

@@ -44,6 +44,8 @@ export interface TableTexts {
   /** Rows that stand on each piece, below the head. */
   readonly again: readonly (readonly string[])[];
   readonly rows: readonly (readonly string[])[];
+  /** Rows that stand on each piece, below all others. */
+  readonly foot: readonly (readonly string[])[];
 }
 
 /**
@@ -68,7 +70,7 @@ export function fitTable(texts: TableTexts, room: TableRoom, largestPt = 9): Fit
 
 /** @param count of the pieces, as their heads tell it */
 function splitRows(
-  { head, again, rows }: TableTexts,
+  { head, again, rows, foot }: TableTexts,
   room: TableRoom,
   sizePt: number,
   count: number,
@@ -77,12 +79,13 @@ function splitRows(
     setRow(head(number, count), room, sizePt, true),
     ...again.map(row => setRow(row, room, sizePt, false)),
   ];
-  const left = room.height - heightOf(tops(count));
+  const below = foot.map(row => setRow(row, room, sizePt, false));
+  const left = room.height - heightOf([...tops(count), ...below]);
   const set = rows.map(row => {
     const whole = setRow(row, room, sizePt, false);
     return sizePt > SMALLEST_PT ? whole : cutRow(whole, left);
   });
-  return shareOut(set, left).map((own, index) => [...tops(index + 1), ...own]);
+  return shareOut(set, left).map((own, index) => [...tops(index + 1), ...own, ...below]);
 }
 
 /** As few groups as can be, in order, the highest of them as low as can be. */

@@ -3,7 +3,6 @@ import type { Scheme, SheetPaper } from '../../language/model.js';
 import type { DocumentInput, PrintableDocument } from '../document.js';
 import { breakLines } from '../figures/text-block.js';
 import { viewConsole } from '../manual/console.js';
-import { viewControllers } from '../manual/controllers.js';
 import { speechFor } from '../manual/view.js';
 import { h } from '../page/elements.js';
 import { papers } from '../page/paper.js';
@@ -11,6 +10,7 @@ import { writePage } from '../page/shell.js';
 import { readStyles } from '../page/templates.js';
 import type { Speech } from '../wording/gestures.js';
 import { cardPieces } from './card-piece.js';
+import { viewCards } from './card-view.js';
 import { keyPieces } from './key-piece.js';
 import { viewKeyOverlays } from './key-view.js';
 import { type Area, type PlacedPiece, packPieces } from './pack.js';
@@ -110,7 +110,7 @@ export function listPieces(scheme: Scheme, speech: Speech): readonly Piece[] {
   return [
     ...keyPieces(viewKeyOverlays(scheme), scheme, speech),
     ...viewStrips(scheme, calls, speech).flatMap(view => stripPieces(view, scheme, speech)),
-    ...viewControllers(scheme, speech).flatMap(view => cardPieces(view, scheme, speech)),
+    ...viewCards(scheme, speech).flatMap(view => cardPieces(view, scheme, speech)),
   ];
 }
 

@@ -31,9 +31,11 @@ export function gestureMarks(notes: readonly string[]): ReadonlyMap<string, stri
   );
 }
 
-/** A sign for each switch that some fallback of the scheme does without. */
+/** A sign for each switch in place of which some fallback has a control. */
 export function fallbackMarks({ fallbacks }: Scheme): ReadonlyMap<SwitchName, string> {
-  const lacked = SWITCH_NAMES.filter(name => fallbacks.some(({ without }) => without === name));
+  const lacked = SWITCH_NAMES.filter(name =>
+    fallbacks.some(({ instead, without }) => instead.kind === 'binding' && without === name),
+  );
   return new Map(lacked.map((name, index) => [name, FALLBACK_MARKS[index] ?? '']));
 }
 

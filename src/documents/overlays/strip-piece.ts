@@ -104,8 +104,12 @@ function layOut(
     const columns = columnsFor(texts, shown, size.width, lines);
     const room = { columns, height };
     return [
-      { columns, isOnce: false, table: fitTable({ head, again: settings, rows: modes }, room) },
-      { columns, isOnce: true, table: fitTable({ head, again: [], rows: [...settings, ...modes] }, room) },
+      { columns, isOnce: false, table: fitTable({ head, again: settings, rows: modes, foot: [] }, room) },
+      {
+        columns,
+        isOnce: true,
+        table: fitTable({ head, again: [], rows: [...settings, ...modes], foot: [] }, room),
+      },
     ];
   });
   const [best] = layouts.toSorted(
