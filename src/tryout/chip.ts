@@ -1,5 +1,6 @@
 import type { Phrases } from '../documents/phrase-book.js';
 import { controlLabel } from '../documents/wording/controls.js';
+import { switchWords } from '../documents/wording/machine.js';
 import { type Contact, contactType } from '../gestures/contacts.js';
 import { SWITCHES } from '../hardware/switches.js';
 import { PADDLE } from '../hardware/turning.js';
@@ -22,13 +23,14 @@ export interface KeyLabel {
 
 /** @param codes of the keys that work it */
 export function createChip(contact: Contact, codes: readonly string[], phrases: Phrases): Chip {
-  const words = contact.kind === 'control' ? wordsOf(contact, phrases) : contact.name;
+  const words = contact.kind === 'control' ? wordsOf(contact, phrases) : switchWords(contact.name, phrases);
   switch (contactType(contact)) {
     case 'turning':
       return createTurner(contact, codes, words, phrases);
     case 'two-position': {
       const readout = createReadout();
-      const { button, keys } = createButton(contact, { code: codes[0], words: [words, ': ', readout] });
+      const named = phrases.say('name and value', { name: words, value: '' });
+      const { button, keys } = createButton(contact, { code: codes[0], words: [named, readout] });
       return { target: button, keys, show: level => setText(readout, positionWords(contact, level)) };
     }
     default: {

@@ -1,10 +1,10 @@
-import type { Phrases } from '../documents/phrase-book.js';
+import { bindingName } from '../documents/wording/bindings.js';
+import type { Speech } from '../documents/wording/gestures.js';
 import type { Binding } from '../gestures/bindings.js';
 import type { Play } from '../gestures/play.js';
-import { conditionText, effectText } from '../language/as-written.js';
-import type { BindingRow, Condition, Effect } from '../language/model.js';
+import type { BindingRow, Condition } from '../language/model.js';
 import { element } from './dom.js';
-import { controlWords, gestureWords } from './words.js';
+import { controlWords, gestureWords, tailWords } from './words.js';
 
 /** One way of doing an action. */
 export interface Offer {
@@ -23,10 +23,11 @@ export interface OfferBlock {
 }
 
 /** @param bindings of one row, at least one */
-export function createOfferBlock(bindings: readonly Binding[], play: Play, phrases: Phrases): OfferBlock {
+export function createOfferBlock(bindings: readonly Binding[], play: Play, speech: Speech): OfferBlock {
+  const { phrases } = speech;
   const offers = bindings.map((binding): Offer => {
-    const gesture = element('i', {}, gestureWords(binding.gesture));
-    const target = element('span', { class: 'way' }, controlWords(binding), ' ', gesture);
+    const gesture = element('i', {}, gestureWords(binding.gesture, speech));
+    const target = element('span', { class: 'way' }, controlWords(binding, phrases), ' ', gesture);
     return { binding, conditions: binding.conditions, isStuck: isStuck(binding, play), target };
   });
   const players = [...new Set(bindings.map(({ player }) => player))];
@@ -35,8 +36,9 @@ export function createOfferBlock(bindings: readonly Binding[], play: Play, phras
     return waysOf(phrases.say(player === 'anyone' ? 'anyone' : `player ${player}`), own);
   });
   const [first] = bindings;
-  const words = { name: first?.actionName ?? '', says: first?.action?.words ?? '' };
-  const tail = tailOf(first?.conditions ?? [], first?.effects ?? [], phrases);
+  const name = first === undefined ? '' : bindingName(first, phrases);
+  const words = { name, says: first?.action?.words ?? '' };
+  const tail = first === undefined ? '' : tailWords(first.mode, first.conditions, first.effects, speech);
   return { target: blockOf(play, { ...words, tail }, ways), offers };
 }
 
@@ -44,13 +46,14 @@ export function createOfferBlock(bindings: readonly Binding[], play: Play, phras
 export function createGameBlock(
   row: BindingRow,
   play: Play,
-  phrases: Phrases,
+  speech: Speech,
   happen: (row: BindingRow) => void,
 ): OfferBlock {
-  const { action, conditions, effects } = row;
+  const { phrases } = speech;
+  const { action, conditions, effects, mode } = row;
   const target = element('button', { type: 'button', class: 'way' }, phrases.say('try happen'));
   target.addEventListener('click', () => happen(row));
-  const words = { name: action.name, says: action.words, tail: tailOf(conditions, effects, phrases) };
+  const words = { name: action.name, says: action.words, tail: tailWords(mode, conditions, effects, speech) };
   return {
     target: blockOf(play, words, [waysOf(phrases.say('the game'), [target])]),
     offers: [{ binding: null, conditions, isStuck: false, target }],
@@ -59,13 +62,6 @@ export function createGameBlock(
 
 const waysOf = (who: string, ways: readonly HTMLElement[]): HTMLElement =>
   element('p', { class: 'ways' }, element('span', { class: 'who' }, who), ...ways);
-
-/** `when Chart is 3 · go to Quay`. */
-function tailOf(conditions: readonly Condition[], effects: readonly Effect[], { say }: Phrases): string {
-  const asked = conditions.map(conditionText).join(', ');
-  const when = asked === '' ? [] : [say('try when', { conditions: asked })];
-  return [...when, ...effects.map(effectText)].join(' · ');
-}
 
 interface BlockWords {
   readonly name: string;

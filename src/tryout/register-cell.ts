@@ -1,7 +1,9 @@
+import type { Phrases } from '../documents/phrase-book.js';
 import { type Contact, contactType } from '../gestures/contacts.js';
 import type { InputRegister } from '../handoff/registers.js';
 import { type Wire, type WireBit, wireOf } from '../hardware/wiring.js';
 import { element, setText } from './dom.js';
+import { wireWords } from './words.js';
 
 /** One bit of a register as it is shown. */
 export interface BitCell {
@@ -21,17 +23,12 @@ export interface BitPlace {
   readonly row: number;
 }
 
-/** @param lines words for so many scan lines */
-export function createBitCell(
-  place: BitPlace,
-  contacts: readonly Contact[],
-  lines: (count: number) => string,
-): BitCell {
+export function createBitCell(place: BitPlace, contacts: readonly Contact[], phrases: Phrases): BitCell {
   const wired = contacts
     .map((contact, index) => ({ contact, index }))
     .filter(at => isWired(at.contact, place));
   const bit = element('b');
-  const names = wired.map(({ contact }) => element('span', {}, contact.id));
+  const names = wired.map(({ contact }) => element('span', {}, wireWords(contact, phrases)));
   const pots = wired.filter(({ contact }) => wireOf(contact).kind === 'pot');
   const notes = pots.map(({ contact }) => element('em', { 'data-lines': contact.id }));
   const target = element('td', { class: wired.length === 0 ? 'unused' : undefined }, bit, ...names, ...notes);
@@ -46,7 +43,7 @@ export function createBitCell(
         momentary.some(({ index }) => levels[index] === 1),
       );
       notes.forEach((note, at) => {
-        setText(note, lines(levels[pots[at]?.index ?? -1] ?? 0));
+        setText(note, phrases.count('try lines', levels[pots[at]?.index ?? -1] ?? 0));
       });
     },
   };

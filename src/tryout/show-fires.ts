@@ -1,9 +1,8 @@
-import type { Phrases } from '../documents/phrase-book.js';
+import type { Speech } from '../documents/wording/gestures.js';
 import type { PlayStep } from '../gestures/play.js';
-import { effectText } from '../language/as-written.js';
-import type { Effect } from '../language/model.js';
+import type { Effect, Mode } from '../language/model.js';
 import { element, partOf } from './dom.js';
-import { actionWords, controlWords, gestureWords } from './words.js';
+import { actionWords, controlWords, gestureWords, tailWords } from './words.js';
 
 const MOST_LINES = 200;
 
@@ -16,7 +15,8 @@ interface Line {
 }
 
 /** What fires, the latest first; what fires at several reads in a row is one line. */
-export function createFires(phrases: Phrases) {
+export function createFires(speech: Speech) {
+  const { phrases } = speech;
   const list = partOf('fires');
   list.replaceChildren();
   let open = new Map<string, Line>();
@@ -46,13 +46,13 @@ export function createFires(phrases: Phrases) {
     const lines = [
       ...game.map(({ action, effects }): [string, string, string] => [
         action.name,
-        'the game',
-        tailOf(effects),
+        phrases.say('the game'),
+        tailOf(mode, effects, speech),
       ]),
       ...fired.map((binding): [string, string, string] => [
         actionWords(binding, phrases),
-        `${controlWords(binding)}, ${gestureWords(binding.gesture)}`,
-        tailOf(binding.effects),
+        `${controlWords(binding, phrases)}, ${gestureWords(binding.gesture, speech)}`,
+        tailOf(mode, binding.effects, speech),
       ]),
     ];
     const next = new Map<string, Line>();
@@ -66,5 +66,5 @@ export function createFires(phrases: Phrases) {
   return { add };
 }
 
-const tailOf = (effects: readonly Effect[]): string =>
-  effects.length === 0 ? '' : ` → ${effects.map(effectText).join('; ')}`;
+const tailOf = (mode: Mode, effects: readonly Effect[], speech: Speech): string =>
+  effects.length === 0 ? '' : ` → ${tailWords(mode, [], effects, speech)}`;

@@ -1,4 +1,4 @@
-import type { Phrases } from '../documents/phrase-book.js';
+import type { Speech } from '../documents/wording/gestures.js';
 import type { Binding } from '../gestures/bindings.js';
 import { type Play, type PlayState, type PlayStep, valuesIn } from '../gestures/play.js';
 import { doHold } from '../gestures/values.js';
@@ -10,16 +10,16 @@ import { createGameBlock, createOfferBlock, type Offer, type OfferBlock } from '
 const LIT = 350;
 
 /** What can be done in the mode: a row for each action, lit while it fires, pale while its `When` does not hold. */
-export function createOffers(play: Play, phrases: Phrases, happen: (row: BindingRow) => void) {
+export function createOffers(play: Play, speech: Speech, happen: (row: BindingRow) => void) {
   let offers: readonly Offer[] = [];
   let mode: Mode | null = null;
   const litUntil = new Map<HTMLElement, number>();
   const fill = (next: Mode) => {
     const blocks = [
-      ...rowsOf(play.engines.get(next)?.bindings ?? []).map(row => createOfferBlock(row, play, phrases)),
+      ...rowsOf(play.engines.get(next)?.bindings ?? []).map(row => createOfferBlock(row, play, speech)),
       ...next.rows
         .filter(({ who }) => who.value.kind === 'game')
-        .map(row => createGameBlock(row, play, phrases, happen)),
+        .map(row => createGameBlock(row, play, speech, happen)),
     ] satisfies OfferBlock[];
     partOf('offers').replaceChildren(...blocks.map(({ target }) => target));
     offers = blocks.flatMap(block => block.offers);

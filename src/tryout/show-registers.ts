@@ -12,9 +12,9 @@ const KEYPAD_ROWS = [1, 2, 3, 4];
 
 /** The input registers bit by bit; keypads have a table of their own, a line for each row that is driven. */
 export function createRegisters({ contacts }: Play, phrases: Phrases) {
-  const { say, count } = phrases;
+  const { say } = phrases;
   const cell = (register: InputRegister, mask: number, row: number) =>
-    createBitCell({ register, mask, row }, contacts, lines => count('try lines', lines));
+    createBitCell({ register, mask, row }, contacts, phrases);
   const registers = INPUT_REGISTERS.map(register => ({
     register,
     value: element('td', { class: 'value' }),

@@ -1,4 +1,5 @@
 import type { Phrases } from '../documents/phrase-book.js';
+import { switchWords } from '../documents/wording/machine.js';
 import { type Play, type PlayState, valuesIn } from '../gestures/play.js';
 import type { Setting } from '../language/model.js';
 import { element, partOf, setText } from './dom.js';
@@ -27,8 +28,8 @@ export function createStateView(play: Play, phrases: Phrases) {
 }
 
 /** Where a setting's value comes from on this console. */
-function sourceOf({ sources }: Play, setting: Setting, { say }: Phrases): string {
+function sourceOf({ sources }: Play, setting: Setting, phrases: Phrases): string {
   const source = sources.get(setting);
-  if (source?.kind === 'switch') return source.name;
-  return source?.kind === 'constant' ? say('try constant') : say('try kept');
+  if (source?.kind === 'switch') return switchWords(source.name, phrases);
+  return source?.kind === 'constant' ? phrases.say('try constant') : phrases.say('try kept');
 }

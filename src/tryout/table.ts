@@ -35,11 +35,12 @@ export function createTable(
   replay: readonly TraceRead[] = [],
   beginning?: PlayState,
 ): Table {
+  const speech = { phrases, standards: [play.standard] };
   const desk = createDesk(play, replay, beginning);
   const clock = createClock(play);
   const keys = createKeyMap(play.contacts);
-  const offers = createOffers(play, phrases, row => desk.happen(row));
-  const fires = createFires(phrases);
+  const offers = createOffers(play, speech, row => desk.happen(row));
+  const fires = createFires(speech);
   const stateView = createStateView(play, phrases);
   const chips = createKeys(play, keys, phrases);
   const byLevels = [createFigures(play), createRegisters(play, phrases), chips];

@@ -37,7 +37,7 @@ export interface OpenedTrace {
 /** A log of this page or of a build; a sentence where it can't be read. */
 export function openTrace(scheme: Scheme, text: string, { say, count }: Phrases): OpenedTrace | string {
   const log = readLog(text);
-  if (log.reads.length === 0) return log.faults[0] ?? 'There is no read in this file.';
+  if (log.reads.length === 0) return log.faults[0] ?? say('try no read');
   const play = choosePlay(scheme, log.origin);
   if (typeof play === 'string') return play;
   const { differences } = traceScheme(scheme, text);

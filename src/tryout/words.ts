@@ -1,22 +1,75 @@
 import type { Phrases } from '../documents/phrase-book.js';
 import { PHRASES, type PhraseKey } from '../documents/phrase-keys.js';
+import { bindingName } from '../documents/wording/bindings.js';
+import { controlLabel, namedContact } from '../documents/wording/controls.js';
+import { type Speech, shortGesture } from '../documents/wording/gestures.js';
+import { switchWords } from '../documents/wording/machine.js';
+import { conditionSentence, effectSentence } from '../documents/wording/rows.js';
+import { shortTime } from '../documents/wording/times.js';
 import type { Binding } from '../gestures/bindings.js';
-import type { Controller } from '../hardware/controllers.js';
+import type { Contact } from '../gestures/contacts.js';
+import type { Controller, Direction } from '../hardware/controllers.js';
 import type { Port } from '../hardware/ports.js';
-import type { Gesture, SeatsRow } from '../language/model.js';
+import type { Condition, Effect, Gesture, Mode, SeatsRow } from '../language/model.js';
 
-/** `press`, `hold 0.5 s`, `flip to A`. */
-export function gestureWords(gesture: Gesture): string {
-  if ('position' in gesture) return `${gesture.kind} ${gesture.position}`;
-  return 'time' in gesture ? `${gesture.kind} ${gesture.time.text}` : gesture.kind;
+/** As the manual says it, on this television; of a tap, a double tap and a repeat with their time: `tap (0.4 s)`. */
+export function gestureWords(gesture: Gesture, speech: Speech): string {
+  const words = shortGesture(gesture, speech);
+  if (!('time' in gesture) || gesture.kind === 'hold') return words;
+  const time = shortTime(gesture.time, speech.standards, speech.phrases);
+  return speech.phrases.say('sentence with note', { sentence: words, note: time });
 }
 
-export const controlWords = ({ parts }: Binding): string => parts.map(({ id }) => id).join(' + ');
+/** `Key 5 + Button`: the port is told where it is not that of the player. */
+export function controlWords({ parts, player }: Binding, phrases: Phrases): string {
+  const labels = parts.map(part => {
+    const isElsewhere = part.kind === 'control' && !player.startsWith(part.port);
+    return controlLabel(namedContact(part, isElsewhere), phrases);
+  });
+  return labels.join(' + ');
+}
+
+const BITS = {
+  left: 'try bit left',
+  right: 'try bit right',
+} as const satisfies Readonly<Record<Port, PhraseKey>>;
+
+/** What hangs on a bit, short: `left: Stick up`. */
+export function wireWords(contact: Contact, phrases: Phrases): string {
+  if (contact.kind === 'switch') return switchWords(contact.name, phrases);
+  const { port, control } = contact;
+  const named = { kind: 'control', name: control.name, port: null, letter: control.seat } as const;
+  return phrases.say(BITS[port], { control: controlLabel(named, phrases) });
+}
+
+const WAYS = {
+  up: 'try way up',
+  down: 'try way down',
+  left: 'try way left',
+  right: 'try way right',
+} as const satisfies Readonly<Record<Direction, PhraseKey>>;
 
 /** `Steer left (Right player)`: the direction, and the player where it is not anyone. */
-export function actionWords({ actionName, direction, player }: Binding, { say }: Phrases): string {
-  const way = direction === null ? '' : ` ${direction}`;
-  return player === 'anyone' ? `${actionName}${way}` : `${actionName}${way} (${say(`player ${player}`)})`;
+export function actionWords(binding: Binding, phrases: Phrases): string {
+  const { direction, player } = binding;
+  const name = bindingName(binding, phrases);
+  const sentence = direction === null ? name : `${name} ${phrases.say(WAYS[direction])}`;
+  if (player === 'anyone') return sentence;
+  return phrases.say('sentence with note', { sentence, note: phrases.say(`player ${player}`) });
+}
+
+/** What must hold, and what happens besides: `Only while Chart is 3. Leads to Quay.`; empty where there is neither. */
+export function tailWords(
+  mode: Mode,
+  conditions: readonly Condition[],
+  effects: readonly Effect[],
+  speech: Speech,
+): string {
+  const asked = conditionSentence(conditions, speech);
+  return [
+    ...(asked === null ? [] : [asked]),
+    ...effects.map(effect => effectSentence(effect, mode, speech)),
+  ].join(' ');
 }
 
 /** `Left port: joystick`. */

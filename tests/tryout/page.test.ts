@@ -207,7 +207,7 @@ describe('the try-out page is worked', () => {
     const keys = () =>
       page.$$eval('[data-part="keypads"] .engaged', found => found.map(each => each.textContent));
     await page.waitForFunction(() => document.querySelector('[data-part="keypads"] .engaged') !== null);
-    expect(await keys()).toEqual(['0left key 8']);
+    expect(await keys()).toEqual(['0left: Key 8']);
     await page.select('select[name="seats"]', '3');
     await page.keyboard.down('Space');
     await waitForBits(page, 'INPT4', '00000000');
@@ -229,18 +229,44 @@ describe('the try-out page', () => {
   });
 
   it.each([
-    ['de', 'Probierseite', 'Linker Anschluss: Joystick', 'seit dem Einschalten'],
-    ['fr', 'Page d’essai', 'Prise de gauche\u00a0: manette à manche', 'depuis l’allumage'],
-  ])('speaks the language of the scheme: %s', async (language, name, port, since) => {
+    {
+      language: 'de',
+      name: 'Probierseite',
+      port: 'Linker Anschluss: Joystick',
+      since: 'seit dem Einschalten',
+      fired: 'SELECT, drücken oder halten (0,7\u00a0s) → Schaltet Order weiter.',
+      offered: 'Führt zu Yard.',
+      chip: 'Linker Schwierigkeitsschalter: B',
+      bit: 'links: Stick nach oben',
+    },
+    {
+      language: 'fr',
+      name: 'Page d’essai',
+      port: 'Prise de gauche\u00a0: manette à manche',
+      since: 'depuis l’allumage',
+      fired: 'SELECT, appuyez ou maintenez (0,7\u00a0s) → Fait avancer Order.',
+      offered: 'Mène à Yard.',
+      chip: 'Sélecteur de difficulté gauche\u00a0: B',
+      bit: 'gauche\u00a0: Manche vers le haut',
+    },
+  ])('speaks the language of the scheme: $language', async said => {
+    const { language, name, port, since } = said;
     const page = await open(`kiln-yard ${language}`);
     expect(await page.evaluate(() => document.documentElement.lang)).toBe(language);
     expect(await page.title()).toContain(name);
     expect(await page.$eval('[data-title="left"]', each => each.textContent)).toBe(port);
     await waitFor(page, 'session', since);
+    await page.keyboard.press('t', { delay: 60 });
+    await waitFor(page, 'fires', said.fired);
     const words = await page.$$eval('body > :not(script)', all =>
       all.map(each => each.textContent).join(' '),
     );
-    expect(words).not.toMatch(/\btry [a-z]/);
+    for (const each of [said.offered, said.chip, said.bit]) expect(words).toContain(each);
+    // Keys of phrases that the page was not given, and the words of the scheme's own tables.
+    expect(words).not.toMatch(/\b(?:try|short|label|steps|panel) [a-z]/);
+    expect(words).not.toMatch(
+      /: next|go to |left difficulty|TV type|stick (?:up|down|left|right)|six-switch/,
+    );
     expect(faults).toEqual([]);
     await page.close();
   });
@@ -304,7 +330,7 @@ describe('the try-out page', () => {
     expect(await page.$eval('select[name="console"]', element => (element as HTMLSelectElement).value)).toBe(
       '1',
     );
-    await waitFor(page, 'session', 'Recording');
+    await waitFor(page, 'fires', fired);
     expect(await text(page, 'fires')).toBe(fired);
     expect(faults).toEqual([]);
     await page.close();

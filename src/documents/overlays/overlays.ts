@@ -46,7 +46,7 @@ export function createOverlays(input: DocumentInput): PrintableDocument {
   const bleed = sizesOf(scheme).Bleed;
   const sheets = laySheets(scheme, speech);
   const name = phrases.say('overlays name');
-  const title = `${scheme.title.value}: ${name}`;
+  const title = phrases.say('name and value', { name: scheme.title.value, value: name });
   return {
     name: 'overlays',
     html: writePage({

@@ -3,7 +3,9 @@ import { s } from 'hastscript';
 import type { ConsoleProfile } from '../../hardware/consoles.js';
 import { isTwoPosition, SWITCHES, type SwitchName } from '../../hardware/switches.js';
 import { box, type Drawing, label, line, mm, type Point, path, STROKE } from '../figures/drawing.js';
+import { type FittedLabel, fitOrShorten } from '../overlays/fit-label.js';
 import type { Phrases } from '../phrases.js';
+import { switchWords } from '../wording/machine.js';
 
 /** From left to right, as on the panel. */
 const ORDER: readonly SwitchName[] = ['TV type', 'left difficulty', 'right difficulty', 'SELECT', 'RESET'];
@@ -12,16 +14,23 @@ const STRIP = { height: 27, note: 4, gap: 3 } as const;
 /** A switch that is there, wherever. */
 const WORKED: ReadonlySet<string> = new Set(['front', 'rear']);
 const PITCH = WIDTH / ORDER.length;
+/** What stands below a switch, on one line or two: mm and pt. */
+const CAPTION = { width: PITCH - 0.8, height: 6.4, pitch: 3.1, sizePt: 7.5 } as const;
 const detail = { width: STROKE.detail } as const;
 
 /**
  * The panel of a console with its switches to work. A switch carries its name (`data-contact`); the lever of one
  * with two positions moves with it. What the console lacks is an empty slot.
  */
-export function drawLivePanel({ switches }: ConsoleProfile, { say }: Phrases): Drawing {
+export function drawLivePanel({ switches }: ConsoleProfile, phrases: Phrases): Drawing {
+  const { say } = phrases;
+  const captions = new Map(
+    ORDER.map(name => [name, fitOrShorten(switchWords(name, phrases), CAPTION, CAPTION.sizePt)]),
+  );
+  const more = CAPTION.pitch * (Math.max(...[...captions.values()].map(({ lines }) => lines.length)) - 1);
   const rear = ORDER.filter(name => switches[name].kind === 'rear');
   const isLacking = ORDER.some(name => !WORKED.has(switches[name].kind));
-  const height = STRIP.height + (isLacking || rear.length > 0 ? STRIP.note : 0);
+  const height = STRIP.height + more + (isLacking || rear.length > 0 ? STRIP.note : 0);
   const frontTop = rear.length === 0 ? 0 : height + STRIP.gap;
   const place = (name: SwitchName): Point => ({
     x: PITCH * (ORDER.indexOf(name) + 0.5),
@@ -33,7 +42,7 @@ export function drawLivePanel({ switches }: ConsoleProfile, { say }: Phrases): D
     nodes: [
       ...(rear.length === 0 ? [] : strip(0, height, say('try rear'))),
       ...strip(frontTop, height, rear.length === 0 ? '' : say('try front')),
-      ...ORDER.flatMap(name => drawSwitch(name, switches[name], place(name), say)),
+      ...ORDER.flatMap(name => drawSwitch(name, switches[name], place(name), captions.get(name), more, say)),
     ],
   };
 }
@@ -51,16 +60,24 @@ function drawSwitch(
   name: SwitchName,
   state: ConsoleProfile['switches'][SwitchName],
   at: Point,
+  words: FittedLabel | undefined,
+  more: number,
   say: Phrases['say'],
 ): readonly Element[] {
-  const caption = label(name, { x: at.x, y: at.y + 13 }, { sizePt: 8, bold: true, anchor: 'middle' });
+  const caption = (words?.lines ?? []).map((text, index) =>
+    label(
+      text,
+      { x: at.x, y: at.y + 13 + index * CAPTION.pitch },
+      { sizePt: words?.sizePt ?? 7, bold: true, anchor: 'middle' },
+    ),
+  );
   if (!WORKED.has(state.kind)) {
     const note =
       state.kind === 'fixed' ? say('try always', { position: state.position }) : say('try not there');
     return [
       box({ x: at.x - 3.4, y: at.y - 8 }, 6.8, 16, 2, { ...detail, dash: '0.9 0.7' }),
-      caption,
-      label(note, { x: at.x, y: at.y + 16.6 }, { sizePt: 7, anchor: 'middle' }),
+      ...caption,
+      label(note, { x: at.x, y: at.y + 16.6 + more }, { sizePt: 7, anchor: 'middle' }),
     ];
   }
   const art = isTwoPosition(name) ? slide(name, at) : push(at);
@@ -72,7 +89,7 @@ function drawSwitch(
     height: '19',
     rx: '3',
   };
-  return [s('g', { className: ['switch'], dataContact: name }, [...art, s('rect', reach)]), caption];
+  return [s('g', { className: ['switch'], dataContact: name }, [...art, s('rect', reach)]), ...caption];
 }
 
 /** The position at rest is below, the other above; the words stand beside them. */

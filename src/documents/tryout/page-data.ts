@@ -47,7 +47,8 @@ export function writePageData({ scheme, findings, language, texts }: PageSource)
 }
 
 /** The phrases that the program says. */
-const SAID = /^(?:try|label|port|player|controller|mode kind|anyone|the game)\b/;
+const SAID =
+  /^(?:try|label|port|player|controller|short|mode kind|goes to|starts anew|sets|steps|next value|only while|is|sentence with note|name and value|anyone|the game)\b/;
 
 function toShow({ rule, severity, message, mode, seats, consoles, actions, witness }: Finding) {
   return witness === undefined ? [] : [{ rule, severity, message, mode, seats, consoles, actions, witness }];

@@ -5,6 +5,7 @@ import type { Scheme } from '../../language/model.js';
 import { type Drawing, picture } from '../figures/drawing.js';
 import { h } from '../page/elements.js';
 import type { Phrases } from '../phrases.js';
+import { panelWords } from '../wording/machine.js';
 import { drawLiveController } from './live-controller.js';
 import { drawLivePanel } from './live-panel.js';
 
@@ -23,7 +24,7 @@ export function tryoutTree(
         h('p', { class: 'kind' }, say('try name')),
         h('h1', { lang: scheme.game.language.value }, scheme.title.value),
       ]),
-      choicesTree(scheme, say),
+      choicesTree(scheme, phrases),
     ]),
     h('noscript', h('p', { class: 'message' }, say('try script'))),
     h('p', { class: 'message', dataPart: 'message', role: 'status', hidden: true }),
@@ -42,9 +43,14 @@ export function tryoutTree(
   ];
 }
 
-function choicesTree(scheme: Scheme, say: Say): Element {
+function choicesTree(scheme: Scheme, phrases: Phrases): Element {
+  const { say } = phrases;
   return h('div', { class: 'choices', dataPart: 'choices' }, [
-    choice(say('try console'), 'console', scheme.consoles),
+    choice(
+      say('try console'),
+      'console',
+      scheme.consoles.map(({ name }) => ({ name: panelWords(name, phrases) })),
+    ),
     choice(say('try seats'), 'seats', scheme.seats),
     choice(say('try standard'), 'standard', scheme.standards),
     h('button', { type: 'button', dataDo: 'power' }, say('try power')),

@@ -1,6 +1,6 @@
 import type { TvStandard } from '../../hardware/clocks.js';
 import type { Chord, Gesture } from '../../language/model.js';
-import type { Phrases } from '../phrases.js';
+import type { Phrases } from '../phrase-book.js';
 import { controlObject, type NamedControl, namedControls, type Touch, touchOf } from './controls.js';
 import { shortTime, timeWords } from './times.js';
 

@@ -1,6 +1,6 @@
 import type { Controller } from '../../hardware/controllers.js';
 import type { SwitchName } from '../../hardware/switches.js';
-import type { Phrases } from '../phrases.js';
+import type { Phrases } from '../phrase-book.js';
 import { controlLabel, controlObject } from './controls.js';
 
 const BUILT_IN_CONSOLES = ['six-switch', 'four-switch', 'no-difficulty'] as const;

@@ -1,7 +1,7 @@
 import type { TvStandard } from '../../hardware/clocks.js';
 import type { Time } from '../../language/model.js';
 import { secondsOf } from '../../language/time.js';
-import type { Phrases } from '../phrases.js';
+import type { Phrases } from '../phrase-book.js';
 
 /** `2 seconds`; `about 0.7 to 0.8 seconds` for a time in frames, which lasts longer on some televisions. */
 export function timeWords(time: Time, standards: readonly TvStandard[], phrases: Phrases): string {
