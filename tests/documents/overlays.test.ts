@@ -374,6 +374,13 @@ describe('strips and cards', () => {
     );
   });
 
+  it('tell on a card in which seats a part of a controller does nothing', () => {
+    const input = inputOf(EVERYTHING.replace('| Keys | 1 |', '| Solo | 1 | paddles | empty |\n$&'));
+    const rows = viewCards(input.scheme, speechFor(input)).flatMap(card => card.rows);
+    expect(rows.find(({ label }) => label === 'Knob B')?.words).toMatch(/\. Not in: Solo\.$/);
+    expect(rows.find(({ label }) => label === 'Knob A')?.words).not.toContain('Not in');
+  });
+
   it('explain the sign on each of several cards', () => {
     const night = piecesOf(file('schemes/night-exchange.md'), 'card');
     expect(night.length).toBeGreaterThan(1);

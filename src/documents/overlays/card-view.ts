@@ -67,6 +67,7 @@ function rowsOf(
     spot: call.controls.length === 1 ? call.controls[0] : undefined,
     at: placeOf(call.controls[0]),
     label: call.label,
+    seats: call.seats,
     words: usesOf(call, controller, substitutes, scheme, speech),
   }));
   const isBeside = (spot: ControlSpot) =>
@@ -75,13 +76,20 @@ function rowsOf(
     const first = substitutes.findIndex(other => isSameSpot(other.spot, spot));
     return first === index && !isBeside(spot);
   });
-  const own = ofOwn.map(({ spot, label }) => ({ spot, at: placeOf(spot), label, words: [] as string[] }));
+  const own = ofOwn.map(({ spot, label }) => ({
+    spot,
+    at: placeOf(spot),
+    label,
+    seats: '',
+    words: [] as string[],
+  }));
   return [...ofCalls, ...own]
     .toSorted((a, b) => a.at - b.at)
-    .map(({ spot, label, words }) => {
+    .map(({ spot, label, seats, words }) => {
       const more = substitutes.filter(each => spot !== undefined && isSameSpot(each.spot, spot));
       const marked = more.map(({ said, sign }) => `${said}${sign?.mark ?? ''}`);
-      return { label, words: [...words, ...marked].join('; ') };
+      const said = [...words, ...marked].join('; ');
+      return { label, words: seats === '' ? said : `${said}. ${seats}` };
     });
 }
 
