@@ -4,8 +4,9 @@ import { circle, group, line, type Point, STROKE } from '../figures/drawing.js';
 import { textWidth } from '../figures/text-block.js';
 import type { Speech } from '../wording/gestures.js';
 import type { CardView } from './card-view.js';
-import { drawTable, type FittedTable, fitTable, type TableTexts } from './fit-table.js';
+import { drawTable, type FittedRow, type FittedTable, fitTable, type TableTexts } from './fit-table.js';
 import type { Piece } from './piece.js';
+import type { Sign } from './signs.js';
 import { sizesOf } from './sizes.js';
 import { partWords } from './strip-piece.js';
 
@@ -29,22 +30,34 @@ export function cardPieces(view: CardView, scheme: Scheme, speech: Speech): read
     [scheme.title.value, ...partWords(number, count, speech)].join(' · '),
   ];
   const layout = layOut(view, { head, again: [], rows: shown, foot: signs }, { width, height });
-  return layout.table.pieces.map(set => ({
-    kind: 'card' as const,
-    width,
-    height,
-    radius: Math.min(sizes['Corner radius'], width / 2, height / 2),
-    nodes: [
-      ...drawTable(set, layout.table.sizePt, { x: MARGIN, y: MARGIN - 1 }, layout.columns),
-      ...(layout.hasArt ? [drawArt(view, width, height)] : []),
-      ...hole({ x: width - HOLE.fromEdge, y: HOLE.fromEdge }),
-    ],
-    text: `${phrases.say('card text', { controller: view.caption })}. ${view.text}`,
-    under: [],
-    isFromMemory: false,
-    folds: [],
-    signs: view.signs,
-  }));
+  return layout.table.pieces.map(set => {
+    const { table, used } = withUsedSigns(set, view.signs);
+    return {
+      kind: 'card' as const,
+      width,
+      height,
+      radius: Math.min(sizes['Corner radius'], width / 2, height / 2),
+      nodes: [
+        ...drawTable(table, layout.table.sizePt, { x: MARGIN, y: MARGIN - 1 }, layout.columns),
+        ...(layout.hasArt ? [drawArt(view, width, height)] : []),
+        ...hole({ x: width - HOLE.fromEdge, y: HOLE.fromEdge }),
+      ],
+      text: `${phrases.say('card text', { controller: view.caption })}. ${view.text}`,
+      under: [],
+      isFromMemory: false,
+      folds: [],
+      signs: used,
+    };
+  });
+}
+
+/** The table of one of the cards, whose last rows explain all signs, without those that do not stand on it. */
+function withUsedSigns(set: readonly FittedRow[], signs: readonly Sign[]) {
+  const body = set.slice(0, set.length - signs.length);
+  const words = body.flatMap(({ cells }) => cells.flatMap(({ lines }) => lines)).join(' ');
+  const used = signs.filter(({ mark }) => words.includes(mark));
+  const foot = set.slice(body.length).filter((_, index) => signs[index] && used.includes(signs[index]));
+  return { table: [...body, ...foot], used };
 }
 
 interface CardLayout {
