@@ -28,7 +28,8 @@ export const UNDER_LINE = 3.4;
 export const marginOf = (bleed: number): number => bleed + MARK.gap + MARK.length;
 
 /**
- * The pieces on as few sheets as the packer finds, kinds kept in their order. A piece larger than the area is
+ * The pieces on as few sheets as the packer finds, turned only where that saves one; kinds are kept in their order.
+ * A piece larger than the area is
  * printed in parts to be joined. The same pieces give the same sheets.
  */
 export function packPieces(
@@ -37,16 +38,34 @@ export function packPieces(
   bleed: number,
 ): readonly (readonly PlacedPiece[])[] {
   const margin = marginOf(bleed);
+  const parts = pieces.flatMap(each => partsOf(each, area, margin));
+  const turned = pack(parts, area, margin, true);
+  const isTooWide = (piece: Piece) => {
+    const { width, height } = spaceOf(piece, margin);
+    return width > area.width || height > area.height;
+  };
+  if (parts.some(isTooWide)) return turned;
+  const upright = pack(parts, area, margin, false);
+  return upright.length > turned.length ? turned : upright;
+}
+
+function pack(
+  parts: readonly Piece[],
+  area: Area,
+  margin: number,
+  allowRotation: boolean,
+): readonly (readonly PlacedPiece[])[] {
   const packer = new MaxRectsPacker<Piece>(area.width, area.height, 0, {
-    smart: true,
+    // A sheet has its whole size from the start.
+    smart: false,
     pot: false,
     square: false,
-    allowRotation: true,
+    allowRotation,
     border: 0,
   });
-  for (const piece of pieces.flatMap(each => partsOf(each, area, margin))) {
-    const under = piece.under.length * UNDER_LINE;
-    packer.add(piece.width + 2 * margin, piece.height + 2 * margin + under, piece);
+  for (const piece of parts) {
+    const { width, height } = spaceOf(piece, margin);
+    packer.add(width, height, piece);
   }
   return packer.bins.map(bin =>
     bin.rects.map(rect => ({
@@ -58,10 +77,15 @@ export function packPieces(
   );
 }
 
+/** What a piece takes up with its marks and the lines under it, mm. */
+const spaceOf = ({ width, height, under }: Piece, margin: number) => ({
+  width: width + 2 * margin,
+  height: height + 2 * margin + under.length * UNDER_LINE,
+});
+
 /** The piece itself where it fits, upright or turned; else parts of it, side by side and one below the other. */
 function partsOf(piece: Piece, area: Area, margin: number): readonly Piece[] {
-  const width = piece.width + 2 * margin;
-  const height = piece.height + 2 * margin + piece.under.length * UNDER_LINE;
+  const { width, height } = spaceOf(piece, margin);
   const fits = (w: number, h: number) => w <= area.width && h <= area.height;
   if (fits(width, height) || fits(height, width)) return [piece];
   const across = Math.ceil(piece.width / (area.width - 2 * margin));
