@@ -67,7 +67,7 @@ function engineOf(random: readonly RandomRow[]) {
           : gesture.kind,
       when: isWhenLit ? 'Lamp is lit' : '',
       insteadOf: insteadOf
-        .filter(other => other < random.length)
+        .filter(other => other < random.length && other !== index)
         .map(other => `Act ${other}`)
         .join('; '),
     })),
