@@ -4,15 +4,23 @@ import type { Sighting } from './sighting.js';
 
 /** A fallback that steps a setting has no `Along with`, and its action is in no list of any. */
 const meantWay = (x: Binding, y: Binding, meant: string): string =>
-  x.action === null || y.action === null
-    ? 'If it does no harm, list it in `## Accepted`.'
-    : `If ${meant} meant, write one under \`Along with\` in the row of the other.`;
+  isListed(x, y)
+    ? `If ${meant} meant, write one under \`Along with\` in the row of the other.`
+    : 'If it does no harm, list it in `## Accepted`.';
 
-/** Ways out of a carry-over for a switch that stays where it was put; empty for what can be let go. */
+const isListed = (x: Binding, y: Binding): boolean => x.action !== null && y.action !== null;
+
+/** Ways out of a carry-over; empty where the catalogue’s own are as good. */
 export function carryOverWays({ bindings: [x, y] }: Sighting): readonly string[] {
   if (y === undefined) return [];
   const position = positionOf(y.gesture);
-  if (position === null) return [];
+  if (position === null && isListed(x, y)) return [];
+  if (position === null)
+    return [
+      `Let “${x.actionName}” be a \`release\` or a \`tap\`, so that its control is let go when ${y.mode.name} begins.`,
+      `Let “${y.actionName}” be a \`press\`: what was engaged when the mode began must be let go first.`,
+      meantWay(x, y, 'it is'),
+    ];
   return [
     `Make “${y.actionName}” \`flip to ${position}\`: then it happens when the switch is moved, not because it stands there.`,
     `Give “${y.actionName}” a \`When\` that does not hold yet when ${y.mode.name} begins.`,
@@ -20,11 +28,13 @@ export function carryOverWays({ bindings: [x, y] }: Sighting): readonly string[]
   ];
 }
 
-/** Ways out of a knock-on where the second is a press already; empty elsewhere. */
+/** Ways out of a knock-on; empty where the catalogue’s own are as good. */
 export function knockOnWays({ bindings: [x, y] }: Sighting): readonly string[] {
-  if (y?.gesture.kind !== 'press') return [];
+  if (y === undefined || (y.gesture.kind !== 'press' && isListed(x, y))) return [];
   return [
-    `Make “${x.actionName}” a \`release\`: then what the two share has been let go before “${y.actionName}” can be done.`,
+    y.gesture.kind !== 'press'
+      ? `Let “${y.actionName}” be a \`press\`, so that the control must be let go and pressed again.`
+      : `Make “${x.actionName}” a \`release\`: then what the two share has been let go before “${y.actionName}” can be done.`,
     'Give one of the two another control.',
     meantWay(x, y, 'both are'),
   ];

@@ -92,8 +92,8 @@ function insteadOfWays({ rule }: Sighting, x: Binding, y: Binding): readonly str
   ] as const;
   return bothWays.flatMap(([part, chord]) => {
     if (part.action === null || isWithin(chord, part)) return [];
-    // The fallback of a setting has no column for it.
-    if (chord.action === null) return [];
+    // The fallback of a setting has no column for it, and nobody holds back another player’s action.
+    if (chord.action === null || !areOfOnePlayer(part, chord)) return [];
     const wait = `Make “${part.actionName}” a \`tap\` or a \`release\``;
     if (chord.insteadOf.includes(part.action))
       return isPatient(part)
@@ -104,6 +104,9 @@ function insteadOfWays({ rule }: Sighting, x: Binding, y: Binding): readonly str
     return [isPatient(part) || rule === 'can-coincide' ? `W${write}` : `${wait}, and w${write}`];
   });
 }
+
+const areOfOnePlayer = (part: Binding, chord: Binding): boolean =>
+  part.player === chord.player || part.player === 'anyone' || chord.player === 'anyone';
 
 /**
  * Gestures that happen when the control is let go, by when it is known what the player meant; and `held`, of which a
