@@ -23,14 +23,25 @@ describe('the index page', () => {
   it('counts the findings and says whether the set may be printed', () => {
     const count = (severity: string) =>
       input.findings.filter(finding => finding.severity === severity).length;
+    const some = (severity: string) => `${count(severity)} ${severity}${count(severity) === 1 ? '' : 's'}`;
     const view = viewIndex(input, [], phrases);
     expect(view.verdict.count).toBe(
-      `${count('error')} errors, ${count('warning')} warnings, ${count('note')} notes, ${count('accepted')} accepted`,
+      `${some('error')}, ${some('warning')}, ${some('note')}, ${count('accepted')} accepted`,
     );
     expect(view.verdict.kind).toBe(
       count('error') > 0 ? 'errors' : count('warning') > 0 ? 'warnings' : 'fine',
     );
     expect(viewIndex({ ...input, findings: [] }, [], phrases).verdict.kind).toBe('fine');
+  });
+
+  it('counts one as one', () => {
+    const one = input.findings.slice(0, 1).map(finding => ({ ...finding, severity: 'warning' as const }));
+    const countIn = (language: string) =>
+      viewIndex({ ...input, findings: one }, [], findPhrases(language, builtInTemplates).phrases).verdict
+        .count;
+    expect(countIn('en')).toBe('0 errors, 1 warning, 0 notes, 0 accepted');
+    expect(countIn('de')).toBe('0 Fehler, 1 Warnung, 0 Hinweise, 0 hingenommen');
+    expect(countIn('fr')).toBe('0 erreur, 1 avertissement, 0 remarque, 0 acceptée');
   });
 
   it('gives each seats row and console its worst verdict', () => {

@@ -104,14 +104,14 @@ const baseName = (path: string): string => path.split(/[\\/]/).at(-1) ?? path;
 
 function viewVerdict(findings: readonly Finding[], phrases: Phrases): IndexView['verdict'] {
   const count = (severity: Finding['severity']) => findings.filter(each => each.severity === severity).length;
-  const counts = {
-    errors: count('error'),
-    warnings: count('warning'),
-    notes: count('note'),
-    accepted: count('accepted'),
-  };
-  const kind = counts.errors > 0 ? 'errors' : counts.warnings > 0 ? 'warnings' : 'fine';
-  return { kind, words: phrases.say(`index verdict ${kind}`), count: phrases.say('index count', counts) };
+  const kind = count('error') > 0 ? 'errors' : count('warning') > 0 ? 'warnings' : 'fine';
+  const counts = [
+    phrases.count('index errors', count('error')),
+    phrases.count('index warnings', count('warning')),
+    phrases.count('index notes', count('note')),
+    phrases.count('index accepted', count('accepted')),
+  ];
+  return { kind, words: phrases.say(`index verdict ${kind}`), count: counts.join(', ') };
 }
 
 /** The worst first. */

@@ -6,8 +6,8 @@ import { verdictShape } from './shapes.js';
 
 const MEANINGS: readonly (readonly [verdict: Verdict, meaning: string])[] = [
   ['plays', 'as designed'],
-  ['altered', 'plays, but not as on a full console: see its number'],
-  ['broken', 'can’t be played as it must be: see its number'],
+  ['altered', 'plays, but not as on a full console: see its letter'],
+  ['broken', 'can’t be played as it must be: see its letter'],
   ['not offered', 'the mode is not played with these seats'],
 ];
 
@@ -28,7 +28,7 @@ export function matrixSection(view: MatrixView): readonly Element[] {
     ...view.panels.map(panelTable),
     ...(view.explanations.length === 0
       ? []
-      : [h('ol', { class: 'explanations' }, view.explanations.map(explanationItem))]),
+      : [h('ol', { class: 'explanations', type: 'a' }, view.explanations.map(explanationItem))]),
   ];
 }
 
@@ -78,8 +78,15 @@ function cellOf({ verdict, note }: MatrixCell, starts: boolean): Element {
   const name = verdict.replace(' ', '-');
   return h('td', { class: `${name}${starts ? ' starts' : ''}` }, [
     verdictShape(verdict),
-    h('span', { class: 'word' }, [verdict, ...(note === null ? [] : [h('b', ` ${note}`)])]),
+    h('span', { class: 'word' }, [verdict, ...(note === null ? [] : [h('b', ` ${letterOf(note)}`)])]),
   ]);
+}
+
+/** As an ordered list of `type=a` counts: `a` to `z`, then `aa`. Numbers are those of the findings. */
+export function letterOf(number: number): string {
+  const rest = (number - 1) % 26;
+  const before = (number - 1 - rest) / 26;
+  return `${before === 0 ? '' : letterOf(before)}${String.fromCharCode(97 + rest)}`;
 }
 
 function explanationItem({ number, verdict, text }: Explanation): Element {

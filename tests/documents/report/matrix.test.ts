@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { Coverage, CoverageCell } from '../../../src/checks/coverage-model.js';
 import { viewMatrix } from '../../../src/documents/report/matrix-view.js';
 import { viewModeRecipes } from '../../../src/documents/report/recipe-view.js';
+import { letterOf } from '../../../src/documents/report/write-matrix.js';
 import { DYE_WORKS, inputOf } from '../bits/support.js';
 
 const { scheme, coverage } = inputOf(DYE_WORKS);
@@ -62,6 +63,19 @@ describe('the matrix', () => {
         expect(view.explanations.some(explanation => explanation.text.endsWith(`: ${text}.`))).toBe(true);
     }
     expect(new Set(view.explanations.map(({ text }) => text)).size).toBe(view.explanations.length);
+  });
+
+  test('calls the explanations by letters, as numbers are those of the findings', () => {
+    expect([1, 2, 26, 27, 52, 53, 702, 703].map(letterOf)).toEqual([
+      'a',
+      'b',
+      'z',
+      'aa',
+      'az',
+      'ba',
+      'zz',
+      'aaa',
+    ]);
   });
 
   test('puts standards into one column only where all modes play alike', () => {
