@@ -35,7 +35,8 @@ const ALSO_WRITTEN: ReadonlyMap<string, string> = new Map([
   ['key #', 'key hash'],
 ]);
 
-const PREFIX = /^(left|right)(?: ([ab]))? (.+)$/;
+const PREFIX = /^(left|right) (.+)$/;
+const LETTER = /^([ab]) (.+)$/;
 
 /** @param unclear names of own controls that could not be read */
 export function createControlWords(own: readonly Controller[], unclear: readonly string[]): ControlWords {
@@ -59,7 +60,8 @@ export function createControlWords(own: readonly Controller[], unclear: readonly
   const unclearNames = new Set(unclear.map(normal));
   const isUnclear = (text: string): boolean => {
     const wanted = normal(text);
-    return unclearNames.has(wanted) || unclearNames.has(PREFIX.exec(wanted)?.[3] ?? '');
+    const rest = PREFIX.exec(wanted)?.[2] ?? '';
+    return [wanted, rest, LETTER.exec(rest)?.[2] ?? ''].some(name => unclearNames.has(name));
   };
   return {
     find,
@@ -76,10 +78,13 @@ function findMeaning(wanted: string, names: ReadonlyMap<string, string>): Meanin
   const nameOf = (text: string): string | undefined => names.get(ALSO_WRITTEN.get(text) ?? text);
   const bare = nameOf(wanted);
   if (bare !== undefined) return { kind: 'control', port: null, letter: '', name: bare };
-  const [, port, letter, rest = ''] = PREFIX.exec(wanted) ?? [];
-  const name = nameOf(rest);
-  if (name === undefined) return null;
-  return { kind: 'control', port: port === 'left' ? 'left' : 'right', letter: letterOf(letter), name };
+  const [, side, rest = ''] = PREFIX.exec(wanted) ?? [];
+  const port = side === 'left' ? 'left' : 'right';
+  const whole = nameOf(rest);
+  if (whole !== undefined) return { kind: 'control', port, letter: '', name: whole };
+  const [, letter, inner = ''] = LETTER.exec(rest) ?? [];
+  const name = nameOf(inner);
+  return name === undefined ? null : { kind: 'control', port, letter: letterOf(letter), name };
 }
 
 const letterOf = (text: string | undefined): SeatLetter => (text === 'a' ? 'A' : text === 'b' ? 'B' : '');

@@ -38,15 +38,15 @@ function readEffect(part: Words, whole: Words, scope: Scope, spot: Spot): Effect
     ]);
     return null;
   }
-  const leading = GO_TO.exec(part.text)?.[0].length ?? 0;
-  if (leading > 0) {
-    const name = sliceWords(part, leading);
-    if (name.text === '') return unreadable(part, spot);
-    const mode = resolveName(name, scope.modes, spot, 'Write a section `## Mode: NAME` for it.');
-    return mode === null ? null : { kind: 'go to', mode, at: placeOf(part) };
-  }
   const colon = part.text.indexOf(':');
   const name = sliceWords(part, 0, Math.max(colon, 0));
+  const leading = GO_TO.exec(part.text)?.[0].length ?? 0;
+  if (leading > 0 && (name.text === '' || scope.settings.names.find(name.text) === undefined)) {
+    const leadsTo = sliceWords(part, leading);
+    if (leadsTo.text === '') return unreadable(part, spot);
+    const mode = resolveName(leadsTo, scope.modes, spot, 'Write a section `## Mode: NAME` for it.');
+    return mode === null ? null : { kind: 'go to', mode, at: placeOf(part) };
+  }
   const value = sliceWords(part, colon + 1);
   if (name.text === '' || value.text === '') return unreadable(part, spot);
   const setting = resolveName(name, scope.settings.names, spot, 'Define it in `## Settings`.');

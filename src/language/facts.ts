@@ -1,5 +1,6 @@
 import type { List, ListItem } from 'mdast';
 import { toString as textOf } from 'mdast-util-to-string';
+import { bareText } from './bare-text.js';
 import { type Block, placeOfBlock } from './document.js';
 import { badPlace, badValue, type Spot, unknownName } from './faults.js';
 import { normal } from './spelling.js';
@@ -18,13 +19,32 @@ export function readFacts(blocks: readonly Block[], keys: readonly string[], spo
   return facts;
 }
 
-/** At least one item is written as a fact, or begins with a key whose colon was forgotten. */
+/** At least one item is written as a fact, or is a key and one word whose colon was forgotten. */
 export function isFactList(list: List, keys: readonly string[]): boolean {
-  return list.children.some(item => {
-    const text = textOf(item);
-    return /^[^:\n]+:/.test(text) || keys.some(key => normal(text).startsWith(normal(key)));
-  });
+  return list.children.some(item => isFact(item, keys) || lacksColon(item, keys));
 }
+
+/** Most words of a key: what says more before its colon is a sentence. */
+const MOST_KEY_WORDS = 3;
+
+/** `Key: value`, with a key of the language or one that could be meant as one; what is nested in the item is prose. */
+function isFact({ children: [paragraph, ...nested] }: ListItem, keys: readonly string[]): boolean {
+  if (paragraph?.type !== 'paragraph') return false;
+  const [known = ''] = textOf(paragraph).split(/[:：]/, 1);
+  if (known !== textOf(paragraph) && isOneOf(known, keys)) return true;
+  const [, lead = '', value = ''] = /^([^:\n]*[^:\n\d]):(?=\s|$)(.*)$/s.exec(bareText(paragraph)) ?? [];
+  if (value.trim() === '' && nested.length > 0) return false;
+  const key = lead.trim();
+  return key !== '' && key.split(/\s+/).length <= MOST_KEY_WORDS;
+}
+
+function lacksColon({ children: [paragraph] }: ListItem, keys: readonly string[]): boolean {
+  const [first = '', ...rest] = paragraph?.type === 'paragraph' ? textOf(paragraph).trim().split(/\s+/) : [];
+  return rest.length === 1 && isOneOf(first, keys);
+}
+
+const isOneOf = (text: string, keys: readonly string[]): boolean =>
+  keys.some(key => normal(key) === normal(text));
 
 function readFact(
   item: ListItem,
@@ -41,7 +61,7 @@ function readFact(
   for (const node of others) notAFact(node, block, keys, spot);
   const words = readWords(paragraph, block.part, false);
   const colon = words.text.indexOf(':');
-  if (colon < 0) {
+  if (colon < 0 || !isFact(item, keys)) {
     notAFact(item, block, keys, spot);
     return;
   }

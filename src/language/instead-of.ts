@@ -19,7 +19,11 @@ export function checkInsteadOf(modes: readonly Mode[], fallbacks: readonly Fallb
           mode: mode.name,
           actions: [...new Set([row.action.name, value.name])],
         });
-        badValue(spot, at, 'Instead of', problem, [`Take “${value.name}” out.`, ...otherWays(row)]);
+        badValue(spot, at, 'Instead of', problem, [
+          ...ownRowWays(value, row),
+          `Take “${value.name}” out.`,
+          ...otherWays(row),
+        ]);
       }
 }
 
@@ -55,6 +59,12 @@ const isOfOnePlayer = (one: Who, other: Who): boolean =>
   sitsAs(other.player, one.player);
 
 const sitsAs = (player: PlayerName, place: PlayerName): boolean => `${player} `.startsWith(`${place} `);
+
+/** Of alternatives in one row none holds another back, but a row of the same action can be held back. */
+const ownRowWays = (action: Action, row: BindingRow): readonly string[] =>
+  action === row.action && row.alternatives.length > 1
+    ? [`Write the alternative that is held back as a row of its own, with the action “${action.name}” too.`]
+    : [];
 
 /** The actions that the row could hold back. */
 function otherWays({ mode, action, who }: BindingRow): readonly string[] {

@@ -1,5 +1,6 @@
 import type { List, Table } from 'mdast';
 import type { Report } from '../findings/report.js';
+import { bareText } from './bare-text.js';
 import { type Block, placeOfBlock } from './document.js';
 import { badPlace, createSpot, type Spot } from './faults.js';
 import { looksLikeTable } from './garbled.js';
@@ -7,9 +8,9 @@ import { headingText, LAYOUTS, SECTION_KINDS } from './layout.js';
 import { OVERLAY_ITEMS } from './model.js';
 import { GAME_ITEMS } from './read-game.js';
 import { MODE_KEYS } from './read-modes.js';
-import { normal } from './spelling.js';
+import { normal, tidy } from './spelling.js';
 import { cellWords, headerPlace } from './table-places.js';
-import { readWords, sliceWords } from './words.js';
+import { placeOf, readWords } from './words.js';
 
 /** What stands before the first section is prose: a table or a fact there would be read by no one. */
 export function checkOpening(blocks: readonly Block[], report: Report): void {
@@ -55,21 +56,20 @@ const HOMES: readonly (readonly [heading: string, keys: readonly string[]])[] = 
   ['the table of `## Overlays`', OVERLAY_ITEMS],
 ];
 
-/** Only items that begin with a key of the language: other lists are prose. */
+/** Only items that begin with a key of the language, shown in no code: other lists are prose. */
 function reportFacts(list: List, block: Block, spot: Spot): void {
   for (const {
     children: [paragraph],
   } of list.children) {
     if (paragraph?.type !== 'paragraph') continue;
-    const words = readWords(paragraph, block.part, false);
-    const key = sliceWords(words, 0, Math.max(words.text.indexOf(':'), 0));
+    const key = tidy(/^[^:]*(?=:)/.exec(bareText(paragraph))?.[0] ?? '');
     for (const [home, keys] of HOMES)
-      if (keys.some(candidate => normal(candidate) === normal(key.text)))
+      if (keys.some(candidate => normal(candidate) === normal(key)))
         badPlace(
           spot,
-          words,
+          placeOf(readWords(paragraph, block.part, false)),
           WHERE,
-          `“${key.text}” is said before the first section, where no facts are read`,
+          `“${key}” is said before the first section, where no facts are read`,
           [`Put it into ${home}.`],
         );
   }

@@ -58,10 +58,11 @@ function readSubject(words: Words, name: SwitchName | null, scope: Scope, spot: 
 }
 
 function readInstead(words: Words, subject: Subject | null, scope: Scope, spot: Spot): Instead | null {
-  const stays = /^stays(?:\s+|$)/i.exec(words.text)?.[0];
-  if (stays !== undefined) return readStays(words, sliceWords(words, stays.length), subject, scope, spot);
   const colon = words.text.indexOf(':');
   const modeWords = sliceWords(words, 0, Math.max(colon, 0));
+  const stays = /^stays(?:\s+|$)/i.exec(words.text)?.[0];
+  if (stays !== undefined && (modeWords.text === '' || scope.modes.find(modeWords.text) === undefined))
+    return readStays(words, sliceWords(words, stays.length), subject, scope, spot);
   const input = sliceWords(words, colon + 1);
   if (modeWords.text === '' || input.text === '') {
     unreadable(words, spot);

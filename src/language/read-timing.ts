@@ -5,7 +5,7 @@ import { createNames, type NamesBeingFilled } from './names.js';
 import { readName } from './naming.js';
 import type { Section } from './sections.js';
 import { needCell, readTable } from './tables.js';
-import { isLiteral, readLiteral } from './times.js';
+import { looksLikeTime, readLiteral } from './times.js';
 import { placeOf } from './words.js';
 
 export function readTiming(section: Section | undefined, report: Report): NamesBeingFilled<NamedTime> {
@@ -16,9 +16,9 @@ export function readTiming(section: Section | undefined, report: Report): NamesB
     if (words === null) continue;
     const spot = createSpot(report, ` of “${words.text}”`);
     const name = readName(words, 'Name', createSpot(report, ''));
-    if (isLiteral(name) || !/^\p{L}/u.test(name))
+    if (looksLikeTime(name))
       badValue(createSpot(report, ''), words, 'Name', `“${name}” could be taken for a time`, [
-        'Choose a name that begins with a letter.',
+        'Choose a name that says what the time is for, such as “long press”.',
       ]);
     const value = needCell(row, 'Time', spot, 'Write a time, for example “2 s”.', placeOf(words));
     const time = value === null ? null : readLiteral(value, 'Time', spot);

@@ -1,10 +1,10 @@
-import type { Heading, Paragraph } from 'mdast';
+import type { Heading, Paragraph, Text } from 'mdast';
 import type { Report } from '../findings/report.js';
 import { type Block, type Document, isComment, placeOfBlock } from './document.js';
 import { badPlace, createSpot } from './faults.js';
 import { invisibleIn, withoutInvisible } from './invisible.js';
 import { headingText, LAYOUTS, SECTION_KINDS, type SectionKind } from './layout.js';
-import { isNearly, nearest, normal, tidy } from './spelling.js';
+import { nearest, normal, tidy } from './spelling.js';
 import { placeOf, readWords, sliceWords, type Words } from './words.js';
 
 /** A level-2 heading of the language and what stands under it. */
@@ -37,6 +37,7 @@ export function readSections(document: Document, report: Report): Sections {
   const opening: Open = { kind: 'opening', blocks: [] };
   const before: Open = { kind: 'before the title', blocks: [] };
   const sections: Section[] = [];
+  const there = headingsOf(document);
   let title: Words | null = null;
   let open: Open = before;
   for (const block of document.blocks) {
@@ -46,10 +47,11 @@ export function readSections(document: Document, report: Report): Sections {
       open = opening;
     } else if (node.type === 'heading' && node.depth <= 2) {
       const section = node.depth === 2 ? readHeading(headingWords(node, block), block) : null;
-      if (section === null) unknownHeading(headingOf(node, block), { title, first: sections[0] }, report);
+      if (section === null)
+        unknownHeading(headingOf(node, block), { title, first: sections[0], there }, report);
       else sections.push(section);
       open = section ?? PASSED_OVER;
-    } else open = readContent(block, open, { title, first: sections[0] }, report);
+    } else open = readContent(block, open, { title, first: sections[0], there }, report);
   }
   reportStray(before.blocks, report);
   return { title, opening: opening.blocks, sections };
@@ -62,7 +64,7 @@ const holdsProse = ({ kind }: Open): boolean =>
 
 /** Puts content where it belongs; returns where the next goes. */
 function readContent(block: Block, open: Open, before: Before, report: Report): Open {
-  const heading = strayHeading(block, open);
+  const heading = strayHeading(block, open, before.there);
   if (heading === null) {
     if (open !== PASSED_OVER) open.blocks.push(block);
     return open;
@@ -85,23 +87,46 @@ function headingOf(node: Heading, block: Block): OtherHeading {
 }
 
 /** A heading of level 3 or deeper that is no prose, or a line that was meant as a heading. */
-function strayHeading(block: Block, open: Open): OtherHeading | null {
+function strayHeading(block: Block, open: Open, there: ReadonlySet<string>): OtherHeading | null {
   const { node } = block;
-  if (node.type === 'paragraph') return open.kind === 'manual' ? null : gluedHeading(node, block);
+  if (node.type === 'paragraph') return open.kind === 'manual' ? null : gluedHeading(node, block, there);
   if (node.type !== 'heading') return null;
   const heading = headingOf(node, block);
   return !holdsProse(open) || isStraySection(heading, open) ? heading : null;
 }
 
-/** `##Settings`: Markdown takes it for a paragraph, as no space follows the marks. */
-function gluedHeading(node: Paragraph, { part }: Block): OtherHeading | null {
+/**
+ * `##Settings`: Markdown takes it for a paragraph, as no space follows the marks. It is prose where the section is
+ * there already, and where a tag (`#settings`) may be meant.
+ */
+function gluedHeading(node: Paragraph, block: Block, there: ReadonlySet<string>): OtherHeading | null {
   const [first] = node.children;
-  if (first?.type !== 'text' || !/^\s*#/.test(first.value)) return null;
-  const words = readWords(node, part, false);
+  if (first?.type !== 'text' || !/^\s*#/.test(first.value) || isEscaped(first, block)) return null;
+  const words = readWords(node, block.part, false);
   const [line = '', marks = ''] = /^(#{1,6})[^#\n][^\n]*/.exec(words.text) ?? [];
-  if (!saysSection(tidy(line.slice(marks.length)))) return null;
+  const said = tidy(line.slice(marks.length));
+  if (!saysSection(said) || (marks.length === 1 && !/^\p{Lu}/u.test(said))) return null;
+  const section = readHeading(sliceWords(words, marks.length, line.length), block);
+  if (section !== null && there.has(keyOf(section))) return null;
   return { words: sliceWords(words, 0, line.length), shown: tidy(line), depth: marks.length };
 }
+
+/** `\##` shows the marks. */
+function isEscaped({ position }: Text, { part }: Block): boolean {
+  return part.source.text[part.base + (position?.start.offset ?? 0)] === '\\';
+}
+
+/** The sections that the whole document has. */
+function headingsOf({ blocks }: Document): ReadonlySet<string> {
+  const sections = blocks.map(block =>
+    block.node.type === 'heading' && block.node.depth === 2
+      ? readHeading(headingWords(block.node, block), block)
+      : null,
+  );
+  return new Set(sections.filter(section => section !== null).map(keyOf));
+}
+
+const keyOf = ({ kind, title }: Pick<Section, 'kind' | 'title'>): string => `${kind}: ${normal(title.text)}`;
 
 /**
  * A heading of another level with the words of a section, where it must have been meant as one: outside sections,
@@ -117,12 +142,12 @@ function isStraySection({ words }: OtherHeading, { kind, blocks }: Open): boolea
 /** Without marks that stand before it. */
 const bare = (text: string): string => tidy(text.replace(/^#+/, ''));
 
-/** `Settings`, `Mode: Yard`, or nearly so. */
+/** `Settings`, `Mode: Yard`: a word that is only near is no reason to doubt prose. */
 function saysSection(text: string): boolean {
   const [, word = '', rest = ''] = /^(.*?)(\s*[:=–—].*|\s-\s.*)?$/s.exec(text) ?? [];
   return SECTION_KINDS.some(kind => {
     const { heading, title } = LAYOUTS[kind];
-    return isNearly(word, heading) && (title === 'name' || rest === '');
+    return normal(word) === normal(heading) && (title === 'name' || rest === '');
   });
 }
 
@@ -142,6 +167,8 @@ function readHeading(heading: Words, origin: Block): (Section & { readonly block
 interface Before {
   readonly title: Words | null;
   readonly first: Section | undefined;
+  /** The sections of the whole document. */
+  readonly there: ReadonlySet<string>;
 }
 
 function unknownHeading({ words, shown, depth }: OtherHeading, before: Before, report: Report): void {

@@ -50,12 +50,6 @@ export function nearest(text: string, candidates: Iterable<string>): string | nu
   return best;
 }
 
-/** The same word, or one with a slip in it: closer than what is only proposed. */
-export function isNearly(text: string, candidate: string): boolean {
-  const most = candidate.length < 5 ? 0 : candidate.length < 8 ? 1 : 2;
-  return distance(normal(text), normal(candidate)) <= most;
-}
-
 /**
  * The names that a text joins otherwise than it should (by `and`, a sign, or a space only), joined as they should be;
  * null where it names something else too.

@@ -133,7 +133,7 @@ function readRow(
     const name = names[index];
     if (name === undefined) extraCell(words, spot, names.length);
     else if (isSilent(words)) continue;
-    else if (isDash(words.text) || withoutInvisible(words.text).trim() === '')
+    else if ((isDash(words.text) && !isLabel(words.text, name)) || withoutInvisible(words.text).trim() === '')
       wrongNothing(words, name ?? 'A cell', spot);
     else if (name !== null) cells.set(name, words);
     else if (unnamed.delete(index)) unnamedColumn(words, free, section, spot);
@@ -144,6 +144,9 @@ function readRow(
 
 /** Nothing said, by another dash than the language has. */
 const isDash = (text: string): boolean => /^(?:[-–−‐‑―]+|—{2,})$/.test(text);
+
+/** A key can be labelled with a minus. */
+const isLabel = (text: string, column: string | null): boolean => text === '-' && column === 'Short';
 
 /** A dash that the language has not, or only what can't be seen. */
 function wrongNothing(words: Words, column: string, spot: Spot): void {

@@ -2,7 +2,7 @@ import type { Fraction } from '../hardware/clocks.js';
 import { badValue, type Spot } from './faults.js';
 import type { NamedTime, Time } from './model.js';
 import { type Names, resolveName } from './names.js';
-import { LONGEST_LOOKED_THROUGH, tidy } from './spelling.js';
+import { LONGEST_LOOKED_THROUGH, nearest, tidy } from './spelling.js';
 import { placeOf, type Words } from './words.js';
 
 const LITERAL = /^(\d{1,9}(?:\.\d{1,9})?|\.\d{1,9})\s*(ms|s|frames?)$/i;
@@ -16,11 +16,17 @@ const WAYS_OUT = ['Write a number and a unit, as in “2 s”, “400 ms” or �
 export function readTime(words: Words, names: Names<NamedTime>, column: string, spot: Spot): Time | null {
   const named = names.find(words.text);
   if (named !== undefined) return { ...named.time, name: named.name, at: placeOf(words) };
-  if (/^[\p{L}]/u.test(words.text) && meantTime(tidy(words.text)) === null) {
+  if (!looksLikeTime(words.text) && isNameOfTime(words.text, names)) {
     resolveName(words, names, spot, 'Name the time in `## Timing`, or write it out: “0.5 s”, “40 frames”.');
     return null;
   }
   return readLiteral(words, column, spot);
+}
+
+/** The name of a time may begin with a digit, where a time that is wrong may too. */
+function isNameOfTime(text: string, names: Names<NamedTime>): boolean {
+  if (/^\p{L}/u.test(text)) return meantTime(tidy(text)) === null;
+  return names.isUnclear(text) || nearest(text, names.list()) !== null;
 }
 
 export function readLiteral(words: Words, column: string, spot: Spot): Time | null {
@@ -68,7 +74,8 @@ const scaled = ({ numerator, denominator }: Fraction, by: bigint): Fraction => (
   denominator: denominator * by,
 });
 
-/** Written as a time is: such words can't be the name of one. */
-export function isLiteral(text: string): boolean {
-  return LITERAL.test(tidy(text));
+/** Written as a time is, or nearly so: such words can't be the name of one. */
+export function looksLikeTime(text: string): boolean {
+  if (LITERAL.test(tidy(text)) || !/\p{L}/u.test(text)) return true;
+  return !/^\p{L}/u.test(text) && meantTime(tidy(text)) !== null;
 }
