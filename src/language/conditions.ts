@@ -1,8 +1,9 @@
 import { badValue, type Spot } from './faults.js';
-import type { Condition } from './model.js';
+import type { Condition, Setting } from './model.js';
 import { resolveName } from './names.js';
 import type { Scope } from './scope.js';
 import { LONGEST_LOOKED_THROUGH, normal, tidy } from './spelling.js';
+import { findValue } from './values.js';
 import { placeOf, sliceWords, splitWords, type Words } from './words.js';
 
 const AND = /(?:^|\s+)and(?:\s+|$)/gi;
@@ -61,32 +62,51 @@ function isJoinedOtherwise(words: Words, scope: Scope, spot: Spot): boolean {
   if (text.length > LONGEST_LOOKED_THROUGH) return false;
   const sign = SIGN.exec(text)?.[1];
   const isOr = /\sor(?:\s|$)/i.test(text);
-  if (sign !== undefined && !isOr) {
-    badValue(spot, words, 'When', `“${text}” joins conditions by “${sign}”`, [
-      `Write \`${text.replaceAll(new RegExp(SIGN, 'gi'), ' and ')}\`.`,
-    ]);
+  const joined = text.replaceAll(new RegExp(SIGN, 'gi'), ' and ');
+  if (sign !== undefined && !isOr && joined.split(AND).every(part => IS.test(part))) {
+    badValue(spot, words, 'When', `“${text}” joins conditions by “${sign}”`, [`Write \`${joined}\`.`]);
     return true;
   }
   if (!OR.test(text)) return false;
-  badValue(spot, words, 'When', `“${text}” names several possibilities, which one row can’t`, [
+  const waysOut = noneOfWays(text, scope) ?? [
     ...exceptionWays(text, scope),
     'For “or”, write a second row: the same but for its `When`.',
-  ]);
+  ];
+  badValue(spot, words, 'When', `“${text}” names several possibilities, which one row can’t`, waysOut);
   return true;
 }
 
-/** `Bell is small or middle` says that it is not the third value. */
-function exceptionWays(text: string, { settings }: Scope): readonly string[] {
-  const [, name = '', rest = ''] = /^(.+?)\s+is\s+(?!not\s)(.+)$/i.exec(text) ?? [];
+/** `Bell is not small or middle` says that it is neither. */
+function noneOfWays(text: string, scope: Scope): readonly string[] | null {
+  const { setting, said } = listOf(text, /^(.+?)\s+is\s+not\s+(.+)$/i, 'is not', scope);
+  if (setting === undefined || said.length < 2) return null;
+  return [`Write \`${said.map(value => `${setting.name} is not ${value}`).join(' and ')}\`.`];
+}
+
+/** The setting and the values of it that a text lists; no setting where it lists something else. */
+function listOf(
+  text: string,
+  pattern: RegExp,
+  verb: string,
+  { settings }: Scope,
+): { readonly setting: Setting | undefined; readonly said: readonly string[] } {
+  const [, name = '', rest = ''] = pattern.exec(text) ?? [];
   const setting = settings.names.find(name);
-  if (setting === undefined) return [];
-  const lead = `${normal(name)} is `;
+  const lead = `${normal(name)} ${verb} `;
   const said = rest.split(new RegExp(OR, 'gi')).map(part => {
     const words = normal(part);
-    return words.startsWith(lead) ? words.slice(lead.length) : words;
+    const value = words.startsWith(lead) ? words.slice(lead.length) : words;
+    return findValue(setting?.values ?? [], value);
   });
-  if (!said.every(part => setting.values.some(value => normal(value) === part))) return [];
-  const others = setting.values.filter(value => !said.includes(normal(value)));
+  const known = said.filter(value => value !== undefined);
+  return { setting: known.length === said.length ? setting : undefined, said: [...new Set(known)] };
+}
+
+/** `Bell is small or middle` says that it is not the third value. */
+function exceptionWays(text: string, scope: Scope): readonly string[] {
+  const { setting, said } = listOf(text, /^(.+?)\s+is\s+(?!not\s)(.+)$/i, 'is', scope);
+  if (setting === undefined) return [];
+  const others = setting.values.filter(value => !said.includes(value));
   if (others.length === 0) return [`Leave \`When\` empty: these are all values of “${setting.name}”.`];
   return others.length === 1 ? [`Write \`${setting.name} is not ${others[0]}\`.`] : [];
 }

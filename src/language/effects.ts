@@ -3,7 +3,7 @@ import type { Effect, Setting } from './model.js';
 import { resolveName } from './names.js';
 import type { Scope } from './scope.js';
 import { nearest, normal, tidy } from './spelling.js';
-import { findValue } from './values.js';
+import { chooseValue, findValue } from './values.js';
 import { placeOf, sliceWords, splitWords, type Words } from './words.js';
 
 const GO_TO = /^go\s+to(?:\s+|$)/i;
@@ -20,6 +20,9 @@ const MEANT_STEPS: ReadonlyMap<string, string> = new Map([
     word => [word, 'previous'] as const,
   ),
 ]);
+
+/** These can mean a value as well. */
+const AMBIGUOUS: ReadonlySet<string> = new Set(['first', 'last', 'back', 'forward']);
 
 /** The `Then` column: `go to MODE`, `SETTING: VALUE|next|previous`, joined by `;`; null where unreadable. */
 export function readEffects(words: Words, scope: Scope, spot: Spot): readonly Effect[] | null {
@@ -55,8 +58,10 @@ function readEffect(part: Words, whole: Words, scope: Scope, spot: Spot): Effect
   if (by !== undefined) return { kind: 'step', setting, by, at: placeOf(part) };
   const meant = meantStep(value, setting, scope);
   if (meant !== null) {
-    badValue(spot, value, 'Then', `“${tidy(value.text)}” is not a value of “${setting.name}”`, [
-      `Write \`${setting.name}: ${meant}\`.`,
+    const problem = `“${tidy(value.text)}” is not a value of “${setting.name}”`;
+    badValue(spot, value, 'Then', problem, [
+      `Write “${meant}”.`,
+      ...(AMBIGUOUS.has(normal(value.text)) ? [chooseValue(setting.values)] : []),
     ]);
     return null;
   }
@@ -66,6 +71,7 @@ function readEffect(part: Words, whole: Words, scope: Scope, spot: Spot): Effect
 
 function meantStep({ text }: Words, setting: Setting, { settings }: Scope): string | null {
   if (settings.isUnclear(setting) || findValue(setting.values, text) !== undefined) return null;
+  if (normal(text) === 'first') return setting.values[0] ?? null;
   const near = nearest(text, [...setting.values, ...STEPS.keys()]);
   return MEANT_STEPS.get(normal(text)) ?? (near !== null && STEPS.has(near) ? near : null);
 }

@@ -2,7 +2,7 @@ import type { Place } from '../findings/place.js';
 import type { Report } from '../findings/report.js';
 import { CONTROLLERS, createOwnController } from '../hardware/controllers.js';
 import { PORT_LINE_NAMES, type PortLine } from '../hardware/ports.js';
-import { type ControlWords, createControlWords } from './controls.js';
+import { type ControlWords, createControlWords } from './control-words.js';
 import { badValue, createSpot, duplicateName, notOneOf, type Spot } from './faults.js';
 import type { OwnController } from './model.js';
 import { readName, readPlainName } from './naming.js';

@@ -1,5 +1,5 @@
 import type { Report } from '../findings/report.js';
-import type { ControlWords } from './controls.js';
+import type { ControlWords } from './control-words.js';
 import type { Action, Mode, NamedTime, SeatsRow } from './model.js';
 import type { Names } from './names.js';
 import type { Settings } from './read-settings.js';

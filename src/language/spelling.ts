@@ -31,23 +31,35 @@ const LONGEST_MEANT = 60;
 function mostDifferent(candidate: string): number {
   const { length } = candidate;
   if (length < 2 || /^\d+$/.test(candidate)) return 0;
-  return length < 4 ? 1 : Math.max(2, Math.floor(length / 3));
+  return length <= 5 ? 1 : Math.max(2, Math.floor(length / 3));
 }
 
-/** The candidate that was probably meant, if one is near. */
+/** Letters that are wrong, too many or missing; two that have changed places count as one. */
+function slips(one: string, other: string): number {
+  const difference = distance(one, other);
+  if (difference !== 2 || one.length !== other.length) return difference;
+  const at = one.split('').findIndex((letter, index) => letter !== other[index]);
+  const isSwap =
+    one[at] === other[at + 1] && one[at + 1] === other[at] && one.slice(at + 2) === other.slice(at + 2);
+  return isSwap ? 1 : difference;
+}
+
+/** The candidate that was probably meant, if one is near; of several as near, the only one with the same first letter. */
 export function nearest(text: string, candidates: Iterable<string>): string | null {
   const wanted = normal(text);
   if (wanted === '' || wanted.length > LONGEST_MEANT) return null;
-  let best: string | null = null;
+  const best = new Map<string, string>();
   let least = Number.POSITIVE_INFINITY;
   for (const candidate of candidates) {
-    const difference = distance(wanted, normal(candidate));
-    if (difference < least && difference <= mostDifferent(candidate)) {
-      best = candidate;
-      least = difference;
-    }
+    const difference = slips(wanted, normal(candidate));
+    if (difference > least || difference > mostDifferent(candidate)) continue;
+    if (difference < least) best.clear();
+    least = difference;
+    if (!best.has(normal(candidate))) best.set(normal(candidate), candidate);
   }
-  return best;
+  if (best.size > 1) for (const name of best.keys()) if (name[0] !== wanted[0]) best.delete(name);
+  const [meant = null] = best.values();
+  return best.size === 1 ? meant : null;
 }
 
 /**

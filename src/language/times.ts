@@ -48,6 +48,12 @@ export function readLiteral(words: Words, column: string, spot: Spot): Time | nu
   return { unit: kind, amount, text, name: null, at: placeOf(words) };
 }
 
+/** The time that a text says or means, as it must be written; null where it says none. */
+export function timeIn(text: string, names: Names<NamedTime>): string | null {
+  if (LITERAL.test(tidy(text))) return tidy(text);
+  return meantTime(tidy(text)) ?? names.find(text)?.name ?? null;
+}
+
 /** A time with another word for its unit, a comma in its number, or a word before it; null where it is none. */
 function meantTime(text: string): string | null {
   if (text.length > LONGEST_LOOKED_THROUGH) return null;

@@ -1,4 +1,4 @@
-import type { ControlWords } from './controls.js';
+import type { ControlWords } from './control-words.js';
 import type { Action, BindingRow, Effect, Fallback, Gesture, Mode, NamedTime, Setting } from './model.js';
 import type { Scope } from './scope.js';
 

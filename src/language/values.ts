@@ -1,6 +1,7 @@
 import { badValue, duplicateName, type Spot } from './faults.js';
 import { readPlainName } from './naming.js';
 import { LONGEST_LOOKED_THROUGH, listWords, nearest, normal, tidy } from './spelling.js';
+import { symbolPart } from './symbol.js';
 import { placeOf, splitWords, type Words } from './words.js';
 
 /** Most values of one setting: what one byte can count. */
@@ -64,7 +65,7 @@ function meantAsRange(text: string): string | null {
     return lettersBetween(from, to)?.join(', ') ?? null;
   }
   const steps = numbersBetween(text);
-  if (steps !== null) return steps.join(', ');
+  if (steps !== null) return (isClash(steps) ? steps.map(inWords) : steps).join(', ');
   const joined = /[/|]|\s(?:or|and)\s/i.test(text) ? text.split(/\s*[,;/|]\s*|\s+(?:or|and)\s+/i) : [];
   if (joined.length > 1 && joined.length <= MOST_VALUES && !joined.includes('')) return joined.join(', ');
   const numbers = /^\d{1,9}(?:\s+\d{1,9}){1,31}$/.test(text) ? text.split(/\s+/) : [];
@@ -85,6 +86,12 @@ function numbersBetween(text: string): readonly number[] | null {
   if (from === undefined || step === 0 || count < 2 || count > LONGEST_LIST) return null;
   return Array.from({ length: count }, (_, index) => Number(from) + index * step);
 }
+
+/** A programmer’s symbols tell no `-2` from `2`. */
+const isClash = (steps: readonly number[]): boolean =>
+  new Set(steps.map(step => symbolPart(`${step}`))).size < steps.length;
+
+const inWords = (step: number): string => (step < 0 ? `minus ${-step}` : `${step}`);
 
 /** Most values that are proposed as a list. */
 const LONGEST_LIST = 32;
@@ -151,13 +158,17 @@ export function noSuchValue(
   spot: Spot,
 ): void {
   const meant = nearest(words.text, values);
-  const range = rangeOf(values);
-  const choose =
-    range === null ? `Write one of its values: ${listWords(values)}.` : `Write a number from ${range}.`;
+  const choose = chooseValue(values);
   badValue(spot, words, column, `“${tidy(words.text)}” is not a value of “${name}”`, [
     meant === null ? choose : `Write “${meant}”.`,
     `Add it to the values of “${name}”.`,
   ]);
+}
+
+/** The way out that lists the values. */
+export function chooseValue(values: readonly string[]): string {
+  const range = rangeOf(values);
+  return range === null ? `Write one of its values: ${listWords(values)}.` : `Write a number from ${range}.`;
 }
 
 /** `1 to 8`, where the values are numbers in a row. */
