@@ -10,9 +10,11 @@ import { placeOf, type Words } from './words.js';
 
 /** The columns of a table, told apart. */
 export interface Columns {
-  /** Of each column; null for one that is not known. */
+  /** Of each column, misspelt ones too; null for one that is not known. */
   readonly names: readonly (string | null)[];
   readonly columns: ReadonlySet<string>;
+  /** True where a heading names a column that is not known. */
+  readonly isUnclear: boolean;
   /** Indices of columns without a heading, as long as no cell of theirs says anything. */
   readonly unnamed: Set<number>;
   /** Columns that the table may have too. */
@@ -37,7 +39,8 @@ export function readColumns(
   reportMissing(headings, columns, section, spot, table);
   const unnamed = headings.flatMap(({ text }, index) => (text === '' ? [index] : []));
   const free = knownColumns(section, extra).filter(name => !columns.has(name));
-  return { names, columns, unnamed: new Set(unnamed), free };
+  const isUnclear = headings.some(({ text }, index) => text !== '' && names[index] === null);
+  return { names, columns, isUnclear, unnamed: new Set(unnamed), free };
 }
 
 const knownColumns = (section: Section, extra: readonly string[]): readonly string[] => [
@@ -45,7 +48,7 @@ const knownColumns = (section: Section, extra: readonly string[]): readonly stri
   ...extra,
 ];
 
-/** The column of each heading; null for one that is not known. */
+/** The column of each heading, or the one that it was probably meant as; null for one that is not known. */
 function namesOf(
   headings: readonly Words[],
   section: Section,
@@ -53,12 +56,18 @@ function namesOf(
   extra: readonly string[],
 ): readonly (string | null)[] {
   const known = knownColumns(section, extra);
+  const find = ({ text }: Words): string | undefined =>
+    known.find(candidate => normal(candidate) === normal(text));
+  const absent = new Set(known);
+  for (const words of headings) absent.delete(find(words) ?? '');
   const seen = new Map<string, Words>();
   return headings.map(words => {
-    const name = known.find(candidate => normal(candidate) === normal(words.text));
+    const name = find(words);
     if (name === undefined) {
-      if (words.text !== '') unknownColumn(words, known, section, spot);
-      return null;
+      const meant = words.text === '' ? null : meantColumn(words.text, absent);
+      if (words.text !== '') unknownColumn(words, meant, known, section, spot);
+      absent.delete(meant ?? '');
+      return meant;
     }
     const first = seen.get(name);
     if (first !== undefined) {
@@ -72,10 +81,34 @@ function namesOf(
   });
 }
 
-function unknownColumn(words: Words, known: readonly string[], section: Section, spot: Spot): void {
+/** A column that the table has not yet. */
+function meantColumn(text: string, absent: ReadonlySet<string>): string | null {
+  const column = withoutInvisible(tidy(text));
+  const called = ALSO_CALLED.get(normal(column)) ?? '';
+  return absent.has(called) ? called : nearest(column, absent);
+}
+
+/** Other words for columns. */
+const ALSO_CALLED: ReadonlyMap<string, string> = new Map([
+  ['player', 'Who'],
+  ['what', 'Action'],
+  ['input', 'Control'],
+  ['how', 'Gesture'],
+  ['condition', 'When'],
+  ['effect', 'Then'],
+  ['position', 'Position or use'],
+  ['use', 'Position or use'],
+]);
+
+function unknownColumn(
+  words: Words,
+  meant: string | null,
+  known: readonly string[],
+  section: Section,
+  spot: Spot,
+): void {
   const column = tidy(words.text);
   const invisible = invisibleIn(column);
-  const meant = nearest(withoutInvisible(column), known);
   const hint =
     invisible !== null
       ? ` In it stands ${invisible}, which nobody can see.`

@@ -62,7 +62,7 @@ function readFact(
   const words = readWords(paragraph, block.part, false);
   const colon = words.text.indexOf(':');
   if (colon < 0 || !isFact(item, keys)) {
-    notAFact(item, block, keys, spot);
+    notAFact(item, block, keys, spot, meantFact(words.text, keys));
     return;
   }
   const name = sliceWords(words, 0, colon);
@@ -87,9 +87,18 @@ function notAFact(
   block: Block,
   keys: readonly string[],
   spot: Spot,
+  meant: string | null = null,
 ): void {
   const at = placeOfBlock({ node, part: block.part });
   badPlace(spot, at, `Facts${spot.of}`, 'this is not a fact of the form `Key: value`', [
+    ...(meant === null ? [] : [`Write \`- ${meant}\`.`]),
     `Write ${keys.map(key => `\`${key}: …\``).join(' or ')}; a table after the list needs a blank line before it.`,
   ]);
+}
+
+/** `Kind：play`, `Kind play`: a fact with another colon, or none. */
+function meantFact(text: string, keys: readonly string[]): string | null {
+  const [, first = '', value = ''] = /^([^\s:：=]+)\s*[\s：=]\s*([^\s：].*)$/.exec(text) ?? [];
+  const key = keys.find(candidate => normal(candidate) === normal(first));
+  return key === undefined ? null : `${key}: ${value}`;
 }

@@ -1,5 +1,20 @@
+const JOINING = [
+  'Arabic Syriac Nko Mongolian Devanagari Bengali Gurmukhi Gujarati Oriya Tamil Telugu Kannada Malayalam',
+  'Sinhala Khmer Myanmar Tibetan',
+]
+  .join(' ')
+  .split(' ')
+  .map(script => `\\p{Script=${script}}`)
+  .join('');
+
+/** A joiner or non-joiner between letters of a script that is spelt with them: Persian, Hindi. */
+const SPELLING = `(?<=[${JOINING}])(?<=[\\p{L}\\p{M}])[\\u200c\\u200d](?=[${JOINING}])(?=[\\p{L}\\p{M}])`;
+
 /** Characters that take no room: nobody sees them, but a word with one in it is another word. */
-const INVISIBLE = /\p{Cf}|\u034f|\u115f|\u1160|\u3164|\uffa0/u;
+const TAKES_NO_ROOM = '[\\p{Cf}\\u034f\\u115f\\u1160\\u3164\\uffa0]';
+const INVISIBLE = new RegExp(`(?=${TAKES_NO_ROOM})(?!${SPELLING}).`, 'su');
+const EVERY_INVISIBLE = new RegExp(INVISIBLE, 'gsu');
+const EVERY_JOINER = new RegExp(SPELLING, 'gu');
 
 const CALLED: ReadonlyMap<number, string> = new Map([
   [0x00ad, 'a soft hyphen'],
@@ -20,4 +35,7 @@ export function invisibleIn(text: string): string | null {
   return `${CALLED.get(point) ?? 'an invisible character'} (${code})`;
 }
 
-export const withoutInvisible = (text: string): string => text.replaceAll(new RegExp(INVISIBLE, 'gu'), '');
+export const withoutInvisible = (text: string): string => text.replaceAll(EVERY_INVISIBLE, '');
+
+/** Without what belongs to the spelling of a word, though it can't be seen. */
+export const withoutJoiners = (text: string): string => text.replaceAll(EVERY_JOINER, '');

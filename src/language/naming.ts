@@ -1,7 +1,7 @@
-import { badValue, type Spot, WRITE_ANEW } from './faults.js';
-import { invisibleIn, withoutInvisible } from './invisible.js';
+import { badPlace, badValue, type Spot, WRITE_ANEW } from './faults.js';
+import { invisibleIn, withoutInvisible, withoutJoiners } from './invisible.js';
 import { isName, tidy } from './spelling.js';
-import type { Words } from './words.js';
+import { placeOf, type Words } from './words.js';
 
 /** Words that join conditions and alternatives, so that names of settings, values and controls can't hold them. */
 const JOINING = /(?:^|\s)(is|not|and|or)(?:\s|$)/i;
@@ -24,17 +24,19 @@ export function readName(words: Words, column: string, spot: Spot): string {
 
 function badCharacter(words: Words, name: string, column: string, spot: Spot): void {
   const invisible = invisibleIn(name);
-  const strange = STRANGE.exec(name)?.[0];
+  const seen = withoutInvisible(name);
+  const strange = STRANGE.exec(withoutJoiners(seen))?.[0];
+  if (strange === undefined && invisible !== null) {
+    const problem = `in the name “${seen}” stands ${invisible}, which nobody can see`;
+    badValue(spot, words, column, problem, [WRITE_ANEW]);
+    return;
+  }
   const problem =
-    invisible !== null
-      ? `in the name “${withoutInvisible(name)}” stands ${invisible}, which nobody can see`
-      : strange === undefined
-        ? `the name “${name}” has neither a letter nor a digit`
-        : `the name “${name}” holds the character “${strange}”, which names can’t have`;
-  badValue(spot, words, column, problem, [
-    invisible !== null
-      ? WRITE_ANEW
-      : "Use letters, digits, spaces, “-”, “'” and “.” only, with at least one letter or digit.",
+    strange === undefined
+      ? `the name “${name}” has neither a letter nor a digit`
+      : `the name “${seen}” holds the character “${strange}”, which names can’t have`;
+  badPlace(spot, placeOf(words), `“${column}”${spot.of}`, problem, [
+    "Use letters, digits, spaces, “-”, “'” and “.” only, with at least one letter or digit.",
   ]);
 }
 

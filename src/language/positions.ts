@@ -26,13 +26,23 @@ const ALSO_CALLED: ReadonlyMap<string, Position> = new Map([
   ['gray', 'B-W'],
 ]);
 
-/** A finding for words that are no position of the switch. */
-export function noSuchPosition(spot: Spot, words: Words, column: string, name: SwitchName): void {
+/**
+ * A finding for words that are no position of the switch.
+ *
+ * @param otherWays where no position is near
+ */
+export function noSuchPosition(
+  spot: Spot,
+  words: Words,
+  column: string,
+  name: SwitchName,
+  otherWays: readonly string[] = [],
+): void {
   const positions = positionsOf(name);
   const called = ALSO_CALLED.get(normal(words.text));
   const meant = positions.find(position => position === called) ?? nearest(words.text, positions);
   badValue(spot, words, column, `${name} has no position “${tidy(words.text)}”`, [
-    meant !== null ? `Write “${meant}”.` : `Write ${listWords(positions)}.`,
+    ...(meant !== null ? [`Write “${meant}”.`] : [`Write ${listWords(positions)}.`, ...otherWays]),
   ]);
 }
 

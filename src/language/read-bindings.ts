@@ -37,7 +37,10 @@ function readBinding(row: Row, index: number, mode: Mode, scope: Scope): Binding
     words === null ? null : resolveName(words, scope.actions, spot, 'Define it in `## Actions`.');
   const at = words === null ? row.at : placeOf(words);
   const whoWords = needCell(row, 'Who', spot, 'Write who does it: a player, `each`, `anyone` or `game`.', at);
-  const who = whoWords === null ? null : readWho(whoWords, spot);
+  const who =
+    whoWords === null
+      ? null
+      : readWho(whoWords, { seats: mode.seats, hasControl: row.cells.has('Control') }, spot);
   const input = who?.kind === 'game' ? readNoInput(row, spot) : readInput(row, scope, spot, at, who !== null);
   const cells = readLinks(row, scope, spot);
   if (action === null || who === null || whoWords === null || input === null || cells === null) return null;
@@ -107,6 +110,7 @@ function needInput(
 ): Words | null {
   const words = row.cells.get(column);
   if (words !== undefined) return words;
+  if (!row.columns.has(column) && row.isUnclear) return null;
   badValue(spot, at, column, 'nothing is said, but a player has to do something', [
     column === 'Control' ? 'Write a control.' : 'Write a gesture.',
     'If the game does it by itself, write `game` in the column Who.',

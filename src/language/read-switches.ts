@@ -28,7 +28,7 @@ export function readSwitches(section: Section | undefined, report: Report): read
     const said = readRow(row, words, name, createSpot(report, ` of “${name}”`));
     const first = read.find(other => other.name === name && tidy(other.use) === tidy(said.use));
     if (first === undefined) read.push(said);
-    else
+    else if (row.columns.has('Position or use') || !row.isUnclear)
       duplicateName(plain, row.cells.get('Position or use') ?? words, `rows of “${name}”`, first.at, [
         'Take one of the two rows out, or put the words of both into one.',
       ]);
@@ -47,12 +47,14 @@ function readRow(row: Row, words: Words, name: SwitchName, spot: Spot): SwitchWo
   };
 }
 
+const WHOLE_SWITCH = 'Leave the cell empty for the whole switch, and say what it is for in `Say it as`.';
+
 /** A position of the switch; null where the row speaks of its use, as it may of a switch that has none. */
 function readPosition(words: Words, name: SwitchName, spot: Spot): Position | null {
   const position = findPosition(words.text);
   const positions = positionsOf(name);
   if (position !== undefined && positions.includes(position)) return position;
-  if (positions.length > 0) noSuchPosition(spot, words, 'Position or use', name);
+  if (positions.length > 0) noSuchPosition(spot, words, 'Position or use', name, [WHOLE_SWITCH]);
   else if (position !== undefined)
     badValue(spot, words, 'Position or use', `${name} has no position ${position}`, [
       'Say what it is used for.',

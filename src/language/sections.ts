@@ -174,7 +174,7 @@ interface Before {
 function unknownHeading({ words, shown, depth }: OtherHeading, before: Before, report: Report): void {
   const text = bare(words.text);
   const invisible = invisibleIn(text);
-  const meant = nearHeading(withoutInvisible(text).replace('：', ':'));
+  const meant = nearHeading(withoutInvisible(text).replace('：', ':'), before.there);
   const isTitle = depth === 1 && meant === null;
   const near = meant === null ? '' : ` Did you mean \`${meant}\`?`;
   report(
@@ -187,12 +187,15 @@ function unknownHeading({ words, shown, depth }: OtherHeading, before: Before, r
     {
       waysOut: [
         ...(meant === null ? [] : [`Write \`${meant}\`.`]),
+        ...(meant === null && saysSection(text) ? [SECTION_IS_THERE] : []),
         ...(isTitle ? titleWays(words, before) : []),
         ...(isTitle && before.title === null ? [] : [proseWay(text, depth)]),
       ],
     },
   );
 }
+
+const SECTION_IS_THERE = 'Put what stands under it into the section of that name, which is there already.';
 
 const proseWay = (text: string, depth: number): string =>
   depth < 3
@@ -219,10 +222,12 @@ function titleWays({ run }: Words, { title, first }: Before): readonly string[] 
 
 const quotedName = (path: string): string => `“${path.replace(/^.*[\\/]/, '')}”`;
 
-/** The heading that was probably meant: its word misspelt, its colon forgotten, or at another level. */
-function nearHeading(text: string): string | null {
+/** The heading that was probably meant: its word misspelt, its colon forgotten, or at another level; never one that is there. */
+function nearHeading(text: string, there: ReadonlySet<string>): string | null {
   const [, word = '', rest = ''] = /^([^:]*):?(.*)$/s.exec(text) ?? [];
-  const headings = SECTION_KINDS.map(kind => LAYOUTS[kind].heading);
+  const headings = SECTION_KINDS.map(kind => LAYOUTS[kind].heading).filter(
+    heading => !there.has(`${normal(heading)}: ${normal(heading)}`),
+  );
   const first = /^\S+/.exec(word)?.[0] ?? '';
   for (const [meant, title] of [
     [nearest(word, headings), rest],

@@ -1,4 +1,5 @@
 import { distance } from 'fastest-levenshtein';
+import { withoutJoiners } from './invisible.js';
 
 /** The form in which words are compared: without regard to case, repeated spaces and the kind of apostrophe. */
 export function normal(text: string): string {
@@ -14,11 +15,11 @@ export function tidy(text: string): string {
   return PLAIN.test(text) ? text : text.replace(/\s+/g, ' ').trim();
 }
 
-/** Letters of any script, digits, spaces, `-`, `'` and `.`; at least one letter or digit. */
+/** Letters of any script, digits, spaces, `-`, `'` and `.`; at least one letter or digit. Joiners are looked at elsewhere. */
 const NAME = /^[\p{L}\p{M}\p{N}\s\-'’.]*[\p{L}\p{N}][\p{L}\p{M}\p{N}\s\-'’.]*$/u;
 
 export function isName(text: string): boolean {
-  return NAME.test(text);
+  return NAME.test(withoutJoiners(text));
 }
 
 /** Longest text that is looked through for what was meant, in UTF-16 code units: some patterns try each place with each. */

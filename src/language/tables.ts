@@ -25,6 +25,8 @@ export interface Row {
   readonly cells: ReadonlyMap<string, Words>;
   /** The columns that the table has. */
   readonly columns: ReadonlySet<string>;
+  /** The table has a column that is not known: what seems to be missing may stand there. */
+  readonly isUnclear: boolean;
   /** From the row's first word to its last. */
   readonly at: Place;
 }
@@ -118,7 +120,7 @@ const FEWER_ROWS = 'Take rows out, or split the game into several schemes.';
 function readRow(
   line: TableRow,
   block: Block,
-  { names, columns, unnamed, free }: Columns,
+  { names, columns, isUnclear, unnamed, free }: Columns,
   section: Section,
   spot: Spot,
 ): Row | null {
@@ -139,7 +141,7 @@ function readRow(
     else if (unnamed.delete(index)) unnamedColumn(words, free, section, spot);
   }
   if (all.length === 0) return null;
-  return { cells, columns, at: rowPlace(all, placeOfBlock(block)) };
+  return { cells, columns, isUnclear, at: rowPlace(all, placeOfBlock(block)) };
 }
 
 /** Nothing said, by another dash than the language has. */

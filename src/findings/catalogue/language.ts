@@ -4,7 +4,8 @@ export const LANGUAGE_RULES = {
   'unknown-heading': {
     severity: 'error',
     message: '“{heading}” is not a heading of the language.{hint}',
-    effect: 'Everything under it would be ignored, so the game would lack it.',
+    effect:
+      'It begins no section: what stands under it would be ignored, or be read as part of the section above it.',
     waysOut: ['Use one of the headings of the language, or turn the section into `## Manual: TITLE`.'],
     explanation:
       'Everything the compiler acts on stands under a fixed level-2 heading; the game’s title is the only heading of level 1. A heading that is not one of them is reported, so that no part of a scheme is ignored in silence. Headings of level 3 and deeper may stand in `## Manual: TITLE` sections, which are prose, and before the first section, unless they have the words of a section there. Of several files, which are read in name order, only the first has a title.',
