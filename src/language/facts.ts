@@ -24,14 +24,17 @@ export function isFactList(list: List, keys: readonly string[]): boolean {
   return list.children.some(item => isFact(item, keys) || lacksColon(item, keys));
 }
 
+/** What stands, or was meant to stand, between a key and its value. */
+const SIGN = /\s*[:：=]\s*|\s+[-–—]\s+/;
+
 /** Most words of a key: what says more before its colon is a sentence. */
 const MOST_KEY_WORDS = 3;
 
 /** `Key: value`, with a key of the language or one that could be meant as one; what is nested in the item is prose. */
 function isFact({ children: [paragraph, ...nested] }: ListItem, keys: readonly string[]): boolean {
   if (paragraph?.type !== 'paragraph') return false;
-  const [known = ''] = textOf(paragraph).split(/[:：]/, 1);
-  if (known !== textOf(paragraph) && isOneOf(known, keys)) return true;
+  const [known = '', ...said] = textOf(paragraph).split(SIGN);
+  if (said.length > 0 && isOneOf(known, keys)) return true;
   const [, lead = '', value = ''] = /^([^:\n]*[^:\n\d]):(?=\s|$)(.*)$/s.exec(bareText(paragraph)) ?? [];
   if (value.trim() === '' && nested.length > 0) return false;
   const key = lead.trim();
@@ -96,9 +99,10 @@ function notAFact(
   ]);
 }
 
-/** `Kind：play`, `Kind play`: a fact with another colon, or none. */
+/** `Kind：play`, `Kind = play`, `Kind play`: a fact with another sign than the colon, or none. */
 function meantFact(text: string, keys: readonly string[]): string | null {
-  const [, first = '', value = ''] = /^([^\s:：=]+)\s*[\s：=]\s*([^\s：].*)$/.exec(text) ?? [];
+  const [first = '', ...rest] = text.split(SIGN.test(text) ? SIGN : /\s+/);
   const key = keys.find(candidate => normal(candidate) === normal(first));
-  return key === undefined ? null : `${key}: ${value}`;
+  const value = rest.join(' ').trim();
+  return key === undefined || value === '' ? null : `${key}: ${value}`;
 }
