@@ -37,14 +37,18 @@ function seatOfPaddle(text: string, { find }: ControlWords): string | null {
 
 /** Controls joined by other words than `or` and `+`: `stick left, stick right`, `stick up/left`, `stick up and button`. */
 function meantAlternatives(text: string, { find }: ControlWords): string | null {
-  const first = /^[^,;/&+|]*/.exec(text)?.[0] ?? '';
+  const spaced = text.replace(DIAGONAL, '$1 & $2');
+  const first = /^[^,;/&+|]*/.exec(spaced)?.[0] ?? '';
   const lead = first.trim().replace(/\S+$/, '');
   const nameOf = (part: string): string | undefined => {
-    const meaning = find(part) ?? (lead === '' ? null : find(`${lead}${part}`));
+    const meaning = find(part) ?? find(`${lead === '' ? 'stick ' : lead}${part}`);
     return meaning === null ? undefined : controlText(meaning);
   };
-  return rejoined(text, nameOf, /&|\sand\s/i.test(text) ? ' + ' : ' or ');
+  return rejoined(spaced, nameOf, /&|\sand\s/i.test(spaced) ? ' + ' : ' or ');
 }
+
+/** `up-left` */
+const DIAGONAL = /\b(up|down)-(left|right)\b/i;
 
 /** The control that is called by words of daily use: `fire button`, `joystick up`, `reset button`. */
 function meantControl(text: string, { find }: ControlWords): string | null {
@@ -60,6 +64,8 @@ const DAILY_WORDS: readonly (readonly [pattern: RegExp, words: string])[] = [
   [/\b(?:fire|trigger|action|red)(?: button| key)?$/, 'button'],
   [/\b(?:joystick|stick) (?:button|key)$/, 'button'],
   [/\bkey([\d*#])$/, 'key $1'],
+  [/\s*\/\s*/, '/'],
+  [/^(left\/right|up\/down)$/, 'stick $1'],
   [/\bjoy(?:stick|pad)?\b/, 'stick'],
   [/^(up|down|left|right)$/, 'stick $1'],
   [/^((?:left|right) )?(up|down|left|right)$/, '$1stick $2'],

@@ -70,9 +70,13 @@ type DailyWord = readonly [pattern: RegExp, words: Form['words']];
 const DAILY_WORDS: readonly DailyWord[] = [
   [/^(?:press(?:ed)? )?(?:and |& )(?:hold|held)(?: down)?$/, 'hold'],
   [/^(?:double|two)[- ]?(?:tap|press|click)(?:e?s)?(?: (?:within|in))?$/, 'double tap within'],
-  [/^(?:tap|press|click)(?:p?ed)? (?:twice|two times|2 times|2x)(?: (?:within|in))?$/, 'double tap within'],
+  [
+    /^(?:tap|press|click)(?:p?ed|e?s)? (?:twice|two times|2 times|2x)(?: (?:within|in))?$/,
+    'double tap within',
+  ],
   [/^(?:(?:tap|press) )?every$/, 'repeat every'],
   [/^flip$/, 'flip to'],
+  [/^turn(?:s|ed|ing)$/, 'turn'],
   [/^(?:pressed|click(?:ed)?|push(?:ed)?)$/, 'press'],
 ];
 

@@ -57,7 +57,8 @@ export function timeIn(text: string, names: Names<NamedTime>): string | null {
 /** A time with another word for its unit, a comma in its number, or a word before it; null where it is none. */
 function meantTime(text: string): string | null {
   if (text.length > LONGEST_LOOKED_THROUGH) return null;
-  const [, digits = '', unit = ''] = /^(?:for |of |about )?(\d*[.,]?\d+)\s*([a-z]+)\.?$/i.exec(text) ?? [];
+  const [, digits = '', unit = ''] =
+    /^(?:down )?(?:for |of |about |at least )?(\d*[.,]?\d+)\s*([a-z]+)\.?$/i.exec(text) ?? [];
   const known = UNITS.find(([words]) => words.test(unit))?.[1];
   const time = known === undefined ? '' : `${digits.replace(',', '.')} ${known}`;
   return time !== text && LITERAL.test(time) ? time : null;
