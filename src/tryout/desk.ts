@@ -2,7 +2,7 @@ import { type Play, type PlayState, type PlayStep, startPlay, stepPlay } from '.
 import type { TraceRead } from '../handoff/trace/write-trace.js';
 import { inputOf } from '../handoff/vectors/situation.js';
 import type { BindingRow } from '../language/model.js';
-import { createHands, type Hands } from './hands.js';
+import { awayWhile, createHands, type Hands } from './hands.js';
 import { createSession, eachRead, type Session } from './session.js';
 
 /** A console that is switched on, with the player at it. */
@@ -10,15 +10,18 @@ export interface Desk {
   readonly play: Play;
   /** Where it began: at power-on, unless it was told otherwise. */
   readonly beginning: PlayState;
+  /** While something is replayed they do nothing. */
   readonly hands: Hands;
-  /** Everything since power-on. */
+  /** Everything since it began, as far as it has been read. */
   readonly session: Session;
+  /** All reads of the session, those of a replay that are still to come too. */
+  reads(): readonly TraceRead[];
   /** Where the play stands between two reads. */
   state(): PlayState;
   isReplaying(): boolean;
   /** The next read: of the hands, or of what is replayed. `now` in ms of playing time. */
   read(now: number): PlayStep;
-  /** A `game` row of the mode happens at the next read. */
+  /** A `game` row of the mode happens at the next read; not while something is replayed. */
   happen(row: BindingRow): void;
 }
 
@@ -28,21 +31,26 @@ export function createDesk(
   replay: readonly TraceRead[] = [],
   beginning: PlayState = startPlay(play),
 ): Desk {
-  const hands = createHands(play);
   const session = createSession();
   const replayed = eachRead(replay);
   let state = beginning;
   let next = replayed.next().value;
   let happening: readonly BindingRow[] = [];
+  const isReplaying = () => next !== undefined;
+  const hands = awayWhile(createHands(play), isReplaying);
   return {
     play,
     beginning,
     hands,
     session,
     state: () => state,
-    isReplaying: () => next !== undefined,
+    isReplaying,
+    reads: () => (isReplaying() ? replay : session.reads()),
     read(now) {
-      const { levels, game } = next ?? { levels: hands.read(state.levels, now), game: happening };
+      const { levels, game } = next ?? {
+        levels: hands.read(state.levels, now, state.read === 0),
+        game: happening,
+      };
       if (next === undefined) happening = [];
       else next = replayed.next().value;
       const step = stepPlay(play, state, { ...inputOf(play, levels), game });
@@ -51,7 +59,7 @@ export function createDesk(
       return step;
     },
     happen(row) {
-      happening = [...happening, row];
+      if (!isReplaying()) happening = [...happening, row];
     },
   };
 }

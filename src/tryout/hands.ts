@@ -19,8 +19,13 @@ export interface Hands extends Pick<Turning, 'turn' | 'keepTurning' | 'turnTo'> 
   letGo(now: number, source?: string): void;
   /** Moves a two-position switch into its other position. */
   flip(contact: Contact): void;
-  /** What is read now. `levels` are those of the read before, by contact of the play. */
-  read(levels: readonly number[], now: number): readonly number[];
+  /**
+   * What is read now.
+   *
+   * @param levels those of the read before, by contact of the play
+   * @param isFirst nothing has been read since power-on
+   */
+  read(levels: readonly number[], now: number, isFirst: boolean): readonly number[];
 }
 
 export function createHands({ contacts, scheme }: Play): Hands {
@@ -38,7 +43,7 @@ export function createHands({ contacts, scheme }: Play): Hands {
       presses.letGo(now, source);
     },
     flip: contact => void flips.push(contact),
-    read(levels, now) {
+    read(levels, now, isFirst) {
       const down = presses.down(now);
       const levelOf = (contact: Contact) => levels[contacts.indexOf(contact)] ?? 0;
       const flipped = flips.shift();
@@ -53,7 +58,24 @@ export function createHands({ contacts, scheme }: Play): Hands {
         if (isMomentary(contact)) return isEngaged(contact) ? 1 : 0;
         return contact === flipped ? 1 - level : level;
       });
-      return turning.read(next);
+      return turning.read(next, isFirst);
     },
+  };
+}
+
+/** Hands of which nothing is taken while `areAway`; what is let go then is let go. */
+export function awayWhile(hands: Hands, areAway: () => boolean): Hands {
+  const unlessAway =
+    <T extends readonly unknown[]>(move: (...given: T) => void) =>
+    (...given: T): void => {
+      if (!areAway()) move(...given);
+    };
+  return {
+    ...hands,
+    press: unlessAway(hands.press),
+    flip: unlessAway(hands.flip),
+    turn: unlessAway(hands.turn),
+    keepTurning: unlessAway(hands.keepTurning),
+    turnTo: unlessAway(hands.turnTo),
   };
 }

@@ -59,8 +59,8 @@ function listenToButtons({ scheme, phrases, power, table, change }: Buttons): vo
     power: powerOn,
     step: () => table().clock.step(() => table().read()),
     replay() {
-      const { play, session, beginning } = table().desk;
-      change(power(play, session.reads(), beginning));
+      const { play, reads, beginning } = table().desk;
+      change(power(play, reads(), beginning));
     },
     save() {
       if (isFromPowerOn(table().desk)) saveTrace(table().desk);

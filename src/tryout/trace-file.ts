@@ -18,8 +18,8 @@ function handoffOf(scheme: Scheme): Handoff {
 }
 
 /** Hands the session to the browser as a file that `leverleaf trace` and this page can read. */
-export function saveTrace({ play, session }: Desk): void {
-  const text = writeTrace(play, handoffOf(play.scheme), session.reads());
+export function saveTrace({ play, reads }: Desk): void {
+  const text = writeTrace(play, handoffOf(play.scheme), reads());
   const link = document.createElement('a');
   link.href = URL.createObjectURL(new Blob([text], { type: 'application/jsonl' }));
   link.download = `${play.scheme.game.shortName.value.toLowerCase()}-trace.jsonl`;

@@ -10,8 +10,12 @@ export interface Turning {
   /** A paddle is turned to where its line takes so many scan lines to charge. */
   turnTo(contact: Contact, lines: number): void;
   letGo(source?: string): void;
-  /** The levels after this read; those of other contacts as they are. */
-  read(levels: readonly number[]): readonly number[];
+  /**
+   * The levels after this read; those of other contacts as they are.
+   *
+   * @param isFirst nothing has been read since power-on: a knob is put in the middle, which is no turn then
+   */
+  read(levels: readonly number[], isFirst: boolean): readonly number[];
 }
 
 /** What a hand is ahead of the reads at most: a knob’s whole way. */
@@ -33,17 +37,15 @@ export function createTurning(contacts: readonly Contact[], every: number): Turn
   const owed = new Map<Contact, number>();
   const turners = new Map<string, { readonly contact: Contact; readonly way: number }>();
   const wanted = new Map<Contact, number>();
-  let isFirst = true;
   const turn = (contact: Contact, degrees: number) => {
     const all = (owed.get(contact) ?? 0) + degrees * LEVELS_A_DEGREE[kindOf(contact)];
     owed.set(contact, Math.min(MOST_TURN, Math.max(-MOST_TURN, all)));
   };
-  const step = (contact: Contact, level: number): number => {
+  const step = (contact: Contact, level: number, isFirst: boolean): number => {
     const all = owed.get(contact) ?? 0;
     const by = isWheel(contact) ? Math.sign(Math.trunc(all)) : Math.trunc(all);
     owed.set(contact, all - by);
     if (isWheel(contact)) return level + by;
-    // A knob begins in the middle; at the first read that is no turn.
     return isFirst ? MIDDLE : inRange(wanted.get(contact) ?? level + by);
   };
   return {
@@ -54,14 +56,14 @@ export function createTurning(contacts: readonly Contact[], every: number): Turn
       if (source === undefined) turners.clear();
       else turners.delete(source);
     },
-    read(levels) {
+    read(levels, isFirst) {
       for (const { contact, way } of turners.values())
         turn(contact, way * TURN_A_FRAME[kindOf(contact)] * every);
-      const next = contacts.map((contact, index) =>
-        contactType(contact) === 'turning' ? step(contact, levels[index] ?? 0) : (levels[index] ?? 0),
-      );
+      const next = contacts.map((contact, index) => {
+        const level = levels[index] ?? 0;
+        return contactType(contact) === 'turning' ? step(contact, level, isFirst) : level;
+      });
       wanted.clear();
-      isFirst = false;
       return next;
     },
   };

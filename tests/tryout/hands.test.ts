@@ -26,6 +26,7 @@ function sit(play: Play) {
   const hands = createHands(play);
   let levels: readonly number[] = startPlay(play).levels;
   let now = 0;
+  let isFirst = true;
   const levelOf = (id: string) => levels[play.contacts.findIndex(contact => contact.id === id)];
   const contact = (id: string) => {
     const found = play.contacts.find(each => each.id === id);
@@ -46,7 +47,8 @@ function sit(play: Play) {
       play.contacts.flatMap(({ id }, index) => (levels[index] === 1 && !/type|diff/.test(id) ? [id] : [])),
     read(time = READ) {
       now += time;
-      levels = hands.read(levels, now);
+      levels = hands.read(levels, now, isFirst);
+      isFirst = false;
       return this.engaged();
     },
   };
@@ -225,7 +227,7 @@ it('wild hands make only what hands can make, with every controller', () => {
     let levels: readonly number[] = startPlay(play).levels;
     for (let read = 1; read < 200; read++) {
       wildMove(play, hands, random, read * READ);
-      const next = hands.read(levels, read * READ);
+      const next = hands.read(levels, read * READ, read === 1);
       const more = changed(play, levels, next);
       expect(more.length).toBeLessThanOrEqual(1);
       expect(impossible(play, next)).toEqual([]);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { contactType } from '../../src/gestures/contacts.js';
 import { createPlay, type Play, startPlay, stepPlay } from '../../src/gestures/play.js';
 import { createHandoff } from '../../src/handoff/create.js';
 import { readLog } from '../../src/handoff/trace/log.js';
@@ -108,6 +109,68 @@ describe('a session', () => {
     expect(desk.session.reads()).toHaveLength(1);
     expect([...eachRead(desk.session.reads())]).toHaveLength(5000);
   });
+});
+
+/** A console with one knob in the left port, a button, and something that the game does by itself. */
+function knobPlay(): Play {
+  const rows = [
+    { who: 'left A', action: 'Steer', control: 'paddle', gesture: 'turn' },
+    { who: 'game', action: 'Rain', control: '', gesture: '' },
+  ];
+  return anyPlay(smallScheme(rows, { seats: ['Here | 2 | paddles | empty'] }), createRandom(1));
+}
+
+describe('after a replay', () => {
+  it('a knob stays where the replay left it', () => {
+    const desk = createDesk(knobPlay());
+    const [knob] = desk.play.contacts.filter(({ id }) => id === 'left A paddle');
+    if (knob === undefined) throw new Error('no knob');
+    desk.read(0);
+    desk.hands.turn(knob, 66);
+    desk.read(READ);
+    const again = createDesk(desk.play, desk.session.reads());
+    again.read(0);
+    again.read(READ);
+    expect(again.isReplaying()).toBe(false);
+    const { fired, state } = again.read(2 * READ);
+    expect(fired).toEqual([]);
+    expect(state.levels).toEqual(desk.state().levels);
+  });
+
+  it('nothing happens that was done while it ran', () => {
+    const desk = createDesk(knobPlay());
+    for (let read = 0; read < 5; read++) desk.read(read * READ);
+    const again = createDesk(desk.play, desk.session.reads());
+    for (const contact of again.play.contacts) {
+      if (contactType(contact) === 'two-position') again.hands.flip(contact);
+      else again.hands.press(contact, 'hand', 0);
+    }
+    for (const contact of again.play.contacts.filter(({ id }) => id.endsWith(' paddle'))) {
+      again.hands.turn(contact, 30);
+      again.hands.keepTurning(contact, 1, 'hand');
+      again.hands.turnTo(contact, 5);
+    }
+    const row = again.state().mode.rows.find(({ who }) => who.value.kind === 'game');
+    if (row === undefined) throw new Error('no row of the game');
+    again.happen(row);
+    while (again.isReplaying()) again.read(0);
+    for (let read = 5; read < 10; read++) {
+      const { fired, game, state } = again.read(read * READ);
+      expect([fired, game]).toEqual([[], []]);
+      expect(state.levels).toEqual(desk.state().levels);
+    }
+  });
+});
+
+it('a session that is being replayed is whole at any moment', () => {
+  const random = createRandom(3);
+  const desk = createDesk(anyPlay(randomRead(3), random));
+  playWildly(desk, random, 60);
+  const again = createDesk(desk.play, desk.reads());
+  for (let read = 0; read < 20; read++) again.read(read * READ);
+  expect(again.reads()).toEqual(desk.reads());
+  while (again.isReplaying()) again.read(0);
+  expect(again.reads()).toEqual(desk.reads());
 });
 
 describe('the clock', () => {
