@@ -140,6 +140,34 @@ test('where something of a log can’t be read, nobody says that all of it agree
   ]);
 });
 
+const NO_LOG = 'This is no log: nothing in it names a register (SWCHA, SWCHB, INPT0 to INPT5).';
+
+test('a file that is no log has no reads, and one sentence says so', () => {
+  const told = (text: string) => {
+    const { reads, faults } = traceScheme(SMALL, text);
+    return [reads, ...faults];
+  };
+  expect(told('{"a":1}')).toEqual([0, NO_LOG]);
+  expect(told('{"a":1}\n{"b":[2]}\n')).toEqual([0, NO_LOG]);
+  expect(told('{\n "a": 1\n}\n')).toEqual([0, NO_LOG]);
+  expect(told('[\n {"SWCHA":255}\n]')).toEqual([
+    0,
+    'This is a JSON array; a log has a JSON object on each line, or is CSV.',
+  ]);
+  expect(told('{\n eggs\n milk\n}')).toEqual([0, 'No line of this file is a JSON object.']);
+  expect(told('{\n "SWCHA": 255,\n "fires": []\n}')).toEqual([1]);
+  expect(told('{"values":{"SWCHA":255},"fires":[]}')).toEqual([1]);
+});
+
+test('of many faults of one kind the first are told and the others counted', () => {
+  const lines = (count: number) => Array.from({ length: count }, () => 'nonsense');
+  const faults = (count: number) =>
+    traceScheme(SMALL, ['{"SWCHA":255,"fires":[]}', ...lines(count)].join('\n')).faults;
+  expect(faults(3)).toHaveLength(3);
+  expect(faults(4).slice(2)).toEqual(['Line 4 is no JSON object.', '… and 1 more line like that.']);
+  expect(faults(338).slice(2)).toEqual(['Line 4 is no JSON object.', '… and 335 more lines like that.']);
+});
+
 test('a log that can’t be read is told in a sentence, without an exception', () => {
   const faults = (text: string) => traceScheme(SMALL, text).faults;
   expect(faults('')).toEqual(['The log is empty.']);
@@ -158,6 +186,13 @@ test('a log that can’t be read is told in a sentence, without an exception', (
   expect(faults(String(vectors?.content))).toEqual([
     expect.stringMatching(/^These are the acceptance vectors of a scheme, not a log/),
   ]);
+  const [json, report] = ['vectors.json', 'controls.json'].map(
+    wanted => writeHandoff({ scheme: SMALL, findings: [] }).find(({ name }) => name === wanted)?.content,
+  );
+  expect(faults(String(json))).toEqual([
+    expect.stringMatching(/^These are the acceptance vectors of a scheme, not a log/),
+  ]);
+  expect(faults(String(report))).toEqual([NO_LOG]);
   expect(traceScheme(SMALL, 'SWCHA\n$FF', { seats: 'Both' }).faults).toEqual([
     'The scheme has no seats row “Both”; it has Alone.',
   ]);

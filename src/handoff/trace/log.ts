@@ -1,5 +1,7 @@
 import { nearest } from '../../language/spelling.js';
 import { INPUT_REGISTERS, type InputRegister, type RegisterValues } from '../registers.js';
+import { VECTORS_FORMAT } from '../vectors/write.js';
+import { type Fault, sentencesOf } from './log-faults.js';
 
 /** One read of a log: what was in the registers, and what the programmer's build says it did. */
 export interface LogRead {
@@ -41,9 +43,10 @@ export interface Log {
 export function readLog(text: string): Log {
   const clean = text.replace(/^\uFEFF/, '');
   const first = clean.trimStart().slice(0, 1);
-  const records = first === '{' ? jsonRecords(clean) : csvRecords(clean);
+  const records = first === '{' || first === '[' ? jsonRecords(clean) : csvRecords(clean);
+  const refusal = refusalOf(records);
+  if (refusal !== null) return { origin: {}, reads: [], faults: [refusal] };
   const heads = new Set(records.list.flatMap(({ fields }) => [...fields.keys()]));
-  if (heads.has('vector') && heads.has('kind')) return { origin: {}, reads: [], faults: [VECTORS] };
   const faults = [...records.faults, ...(records.faults.length > 0 ? [] : faultsOfHeads(heads))];
   const reads: LogRead[] = [];
   let before: RegisterValues = REST;
@@ -51,15 +54,31 @@ export function readLog(text: string): Log {
     const read = readRecord(line, fields, before, faults);
     before = read.values;
     const times = fields.has('times') ? (numberOf(fields.get('times')) ?? 1) : 1;
-    if (times > MOST_TIMES) faults.push(`Line ${line}: ${times} reads in one line are too many.`);
+    if (times > MOST_TIMES)
+      faults.push({ kind: 'times', text: `Line ${line}: ${times} reads in one line are too many.` });
     else for (let count = 0; count < times; count++) reads.push(read);
   }
-  return { origin: originOf(records.list[0]?.fields), reads, faults };
+  return { origin: originOf(records.list[0]?.fields), reads, faults: sentencesOf(faults) };
 }
+
+/** Why a file is no log at all; null where something of it can be read, or it is empty. */
+function refusalOf({ list, faults }: Records): string | null {
+  const [first] = list;
+  if (first === undefined) return faults.length > 1 ? 'No line of this file is a JSON object.' : null;
+  const { fields } = first;
+  if (fields.get('format') === VECTORS_FORMAT.format || (fields.has('vector') && fields.has('kind')))
+    return VECTORS;
+  return list.some(record => hasRegister(record.fields)) ? null : NO_REGISTER;
+}
+
+const hasRegister = (fields: Fields): boolean => {
+  const named = registerFields(fields);
+  return INPUT_REGISTERS.some(symbol => named.has(symbol.toLowerCase()));
+};
 
 const ORIGIN = ['seats', 'console', 'standard'] as const;
 
-function originOf(fields: ReadonlyMap<string, unknown> | undefined): LogOrigin {
+function originOf(fields: Fields | undefined): LogOrigin {
   const said = ORIGIN.flatMap((name): [string, string][] => {
     const value = fields?.get(name);
     return typeof value === 'string' && value.trim() !== '' ? [[name, value.trim()]] : [];
@@ -70,25 +89,34 @@ function originOf(fields: ReadonlyMap<string, unknown> | undefined): LogOrigin {
 const HEADS = [...INPUT_REGISTERS, 'fires', 'mode', 'settings', 'rows', 'paddles', 'times', ...ORIGIN];
 
 /** Columns (or members) that are nearly one that is looked at, and what without which nothing is compared. */
-function faultsOfHeads(heads: ReadonlySet<string>): readonly string[] {
-  if (heads.size === 0) return ['There is no read in the log.'];
+function faultsOfHeads(heads: ReadonlySet<string>): readonly Fault[] {
+  if (heads.size === 0) return [{ kind: 'no read', text: 'There is no read in the log.' }];
   const known = new Set(HEADS.map(name => name.toLowerCase()));
   const wrong = [...heads].flatMap(head => {
     const meant = known.has(head) || PLAIN_HEADS.includes(head) ? null : nearest(head, HEADS);
     return meant === null || heads.has(meant.toLowerCase())
       ? []
-      : [`“${head}” is nothing that a log has. Did you mean “${meant}”?`];
+      : [{ kind: head, text: `“${head}” is nothing that a log has. Did you mean “${meant}”?` }];
   });
   return [
     ...wrong,
     ...(heads.has('fires')
       ? []
-      : ['The log does not say what the build did: `fires` is missing, so nothing can be compared.']),
+      : [
+          {
+            kind: 'fires',
+            text: 'The log does not say what the build did: `fires` is missing, so nothing can be compared.',
+          },
+        ]),
   ];
 }
 
 const VECTORS =
   'These are the acceptance vectors of a scheme, not a log of a build; the appendix says how they are run.';
+
+const NO_REGISTER = 'This is no log: nothing in it names a register (SWCHA, SWCHB, INPT0 to INPT5).';
+const NO_HEADS = 'The first line names no register: SWCHA, SWCHB, INPT0 to INPT5.';
+const ARRAY = 'This is a JSON array; a log has a JSON object on each line, or is CSV.';
 
 /** What a log often holds besides; it is not looked at. */
 const PLAIN_HEADS: readonly string[] = [
@@ -114,19 +142,27 @@ const REST: RegisterValues = {
   INPT5: 0x80,
 };
 
+/** Cells or members by name in small letters. */
+type Fields = ReadonlyMap<string, unknown>;
+
 interface Records {
-  readonly list: readonly { readonly line: number; readonly fields: ReadonlyMap<string, unknown> }[];
-  readonly faults: readonly string[];
+  readonly list: readonly { readonly line: number; readonly fields: Fields }[];
+  readonly faults: readonly Fault[];
 }
 
+/** An object a line; a file that is one object on many lines is one record. */
 function jsonRecords(text: string): Records {
-  const list: { line: number; fields: ReadonlyMap<string, unknown> }[] = [];
-  const faults: string[] = [];
+  const whole = parsed(text);
+  if (Array.isArray(whole)) return { list: [], faults: [{ kind: 'array', text: ARRAY }] };
+  if (typeof whole === 'object' && whole !== null)
+    return { list: [{ line: 1, fields: fieldsOf(Object.entries(whole)) }], faults: [] };
+  const list: { line: number; fields: Fields }[] = [];
+  const faults: Fault[] = [];
   text.split(/\r\n|\n|\r/).forEach((row, index) => {
     if (row.trim() === '') return;
     const value = parsed(row);
     if (typeof value !== 'object' || value === null || Array.isArray(value)) {
-      faults.push(`Line ${index + 1} is no JSON object.`);
+      faults.push({ kind: 'object', text: `Line ${index + 1} is no JSON object.` });
       return;
     }
     list.push({ line: index + 1, fields: fieldsOf(Object.entries(value)) });
@@ -142,15 +178,15 @@ function parsed(text: string): unknown {
   }
 }
 
-const fieldsOf = (entries: readonly (readonly [string, unknown])[]): ReadonlyMap<string, unknown> =>
+const fieldsOf = (entries: readonly (readonly [string, unknown])[]): Fields =>
   new Map(entries.map(([name, value]) => [name.trim().toLowerCase(), value]));
 
 function csvRecords(text: string): Records {
   const [heads, ...rows] = csvRows(text);
-  if (heads === undefined) return { list: [], faults: ['The log is empty.'] };
+  if (heads === undefined) return { list: [], faults: [{ kind: 'empty', text: 'The log is empty.' }] };
   const names = heads.cells.map(name => name.trim().toLowerCase());
   if (!names.some(name => INPUT_REGISTERS.some(symbol => symbol.toLowerCase() === name)))
-    return { list: [], faults: ['The first line names no register: SWCHA, SWCHB, INPT0 to INPT5.'] };
+    return { list: [], faults: [{ kind: 'heads', text: NO_HEADS }] };
   const list = rows.map(({ line, cells }) => ({
     line,
     fields: fieldsOf(names.map((name, index) => [name, cells[index] ?? ''] as const)),
@@ -158,9 +194,10 @@ function csvRecords(text: string): Records {
   const uneven = rows.filter(({ cells }) => cells.length !== names.length);
   return {
     list,
-    faults: uneven.map(
-      ({ line, cells }) => `Line ${line} has ${cells.length} cells, the first line ${names.length}.`,
-    ),
+    faults: uneven.map(({ line, cells }) => ({
+      kind: 'cells',
+      text: `Line ${line} has ${cells.length} cells, the first line ${names.length}.`,
+    })),
   };
 }
 
@@ -184,21 +221,15 @@ function csvRows(text: string): readonly { readonly line: number; readonly cells
   return rows;
 }
 
-function readRecord(
-  line: number,
-  fields: ReadonlyMap<string, unknown>,
-  before: RegisterValues,
-  faults: string[],
-): LogRead {
+function readRecord(line: number, fields: Fields, before: RegisterValues, faults: Fault[]): LogRead {
   const values: Record<InputRegister, number> = { ...before };
-  const nested = fields.get('values');
-  const inner = typeof nested === 'object' && nested !== null ? fieldsOf(Object.entries(nested)) : fields;
+  const inner = registerFields(fields);
   for (const symbol of INPUT_REGISTERS) {
     const given = inner.get(symbol.toLowerCase());
     if (given === undefined || given === '') continue;
     const number = numberOf(given);
     if (number === null || number > 0xff)
-      faults.push(`Line ${line}: ${symbol} is no byte: ${String(given)}.`);
+      faults.push({ kind: symbol, text: `Line ${line}: ${symbol} is no byte: ${String(given)}.` });
     else values[symbol] = number;
   }
   const mode = fields.get('mode');
@@ -216,6 +247,12 @@ function readRecord(
     mode: typeof mode === 'string' && mode.trim() !== '' ? mode.trim() : null,
     settings: new Map(pairsOf(fields.get('settings'), 'setting', 'value')),
   };
+}
+
+/** Registers may stand in a member `values` of their own. */
+function registerFields(fields: Fields): Fields {
+  const nested = fields.get('values');
+  return typeof nested === 'object' && nested !== null ? fieldsOf(Object.entries(nested)) : fields;
 }
 
 /** `$0F`, `0x0F`, `15`, 15; null for anything else. */
