@@ -1,6 +1,5 @@
 import { createPlay, type Play } from '../gestures/play.js';
 import type { Scheme } from '../language/model.js';
-import { partOf, setText } from './dom.js';
 
 export function selectOf(name: string): HTMLSelectElement {
   const found = document.querySelector<HTMLSelectElement>(`select[name="${name}"]`);
@@ -30,11 +29,4 @@ export function showChoice({ scheme, profile, seats, standard }: Play): void {
   selectOf('console').value = String(scheme.consoles.indexOf(profile));
   selectOf('seats').value = String(scheme.seats.indexOf(seats));
   selectOf('standard').value = String(scheme.standards.indexOf(standard));
-}
-
-/** A sentence at the head of the page; none where it is empty. */
-export function say(text: string): void {
-  const target = partOf('message');
-  setText(target, text);
-  target.hidden = text === '';
 }

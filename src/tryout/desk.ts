@@ -1,4 +1,4 @@
-import { type Play, type PlayState, type PlayStep, startPlay, stepPlay } from '../gestures/play.js';
+import { type Play, type PlayState, type PlayStep, playKey, startPlay, stepPlay } from '../gestures/play.js';
 import type { TraceRead } from '../handoff/trace/write-trace.js';
 import { inputOf } from '../handoff/vectors/situation.js';
 import type { BindingRow } from '../language/model.js';
@@ -63,3 +63,7 @@ export function createDesk(
     },
   };
 }
+
+/** A trace begins at power-on; what shows a finding need not. */
+export const isFromPowerOn = ({ play, beginning }: Desk): boolean =>
+  beginning.mode === play.scheme.startMode && playKey(play, beginning) === playKey(play, startPlay(play));

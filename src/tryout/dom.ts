@@ -34,3 +34,10 @@ export function elementsBy(root: ParentNode, name: string): ReadonlyMap<string, 
   }
   return found;
 }
+
+/** A button that does nothing now; it keeps the focus that it has. */
+export function setAway(button: Element, isAway: boolean): void {
+  if ((button.getAttribute('aria-disabled') === 'true') === isAway) return;
+  if (isAway) button.setAttribute('aria-disabled', 'true');
+  else button.removeAttribute('aria-disabled');
+}

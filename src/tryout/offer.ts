@@ -52,7 +52,9 @@ export function createGameBlock(
   const { phrases } = speech;
   const { action, conditions, effects, mode } = row;
   const target = element('button', { type: 'button', class: 'way' }, phrases.say('try happen'));
-  target.addEventListener('click', () => happen(row));
+  target.addEventListener('click', () => {
+    if (target.getAttribute('aria-disabled') !== 'true') happen(row);
+  });
   const words = { name: action.name, says: action.words, tail: tailWords(mode, conditions, effects, speech) };
   return {
     target: blockOf(play, words, [waysOf(phrases.say('the game'), [target])]),

@@ -1,7 +1,7 @@
 import type { Speech } from '../documents/wording/gestures.js';
 import type { PlayStep } from '../gestures/play.js';
 import type { Effect, Mode } from '../language/model.js';
-import { element, partOf } from './dom.js';
+import { element, partOf, setText } from './dom.js';
 import { actionWords, controlWords, gestureWords, tailWords } from './words.js';
 
 const MOST_LINES = 200;
@@ -18,14 +18,16 @@ interface Line {
 export function createFires(speech: Speech) {
   const { phrases } = speech;
   const list = partOf('fires');
+  const last = partOf('last');
   list.replaceChildren();
+  last.replaceChildren();
   let open = new Map<string, Line>();
   const write = (key: string, words: readonly (Node | string)[], read: number) => {
     const known = open.get(key);
     if (known !== undefined && known.read === read - 1) {
       known.read = read;
       known.times++;
-      known.count.textContent = ` ${phrases.say('try in a row', { number: known.times })}`;
+      known.count.textContent = `, ${phrases.say('try in a row', { number: known.times })}`;
       return known;
     }
     const count = element('small');
@@ -62,9 +64,13 @@ export function createFires(speech: Speech) {
     }
     if (state.mode !== mode) write('', ['→ ', element('b', {}, state.mode.name)], read);
     open = next;
+    setText(last, list.firstElementChild?.textContent ?? '');
   };
   return { add };
 }
 
-const tailOf = (mode: Mode, effects: readonly Effect[], speech: Speech): string =>
-  effects.length === 0 ? '' : ` → ${tailWords(mode, [], effects, speech)}`;
+/** What it does besides; where it leads is a line of its own, once the mode has changed. */
+function tailOf(mode: Mode, effects: readonly Effect[], speech: Speech): string {
+  const told = effects.filter(effect => effect.kind !== 'go to' || effect.mode === mode);
+  return told.length === 0 ? '' : ` → ${tailWords(mode, [], told, speech)}`;
+}

@@ -3,9 +3,9 @@ import type { Contact } from '../gestures/contacts.js';
 import type { Play } from '../gestures/play.js';
 import { PORTS } from '../hardware/ports.js';
 import { createChip } from './chip.js';
-import { setText } from './dom.js';
+import { setAway, setText } from './dom.js';
 import type { KeyMap } from './keys.js';
-import { keyWords, portWords } from './words.js';
+import { keyWords, portWords, shortcutName } from './words.js';
 
 /** Below each drawing a button for each control, with the keys that work it. */
 export function createKeys(play: Play, keys: KeyMap, phrases: Phrases) {
@@ -27,9 +27,16 @@ export function createKeys(play: Play, keys: KeyMap, phrases: Phrases) {
         chip.show(levels[index] ?? 0);
       });
     },
+    /** While something is replayed they do nothing, and look so. */
+    setAway(isAway: boolean) {
+      for (const { button } of chips.flatMap(chip => chip.keys)) setAway(button, isAway);
+    },
     name(layout: ReadonlyMap<string, string>) {
-      for (const { code, target } of chips.flatMap(chip => chip.keys))
+      for (const { code, target, button } of chips.flatMap(chip => chip.keys)) {
+        if (code === undefined) continue;
         setText(target, keyWords(code, layout, phrases));
+        button.setAttribute('aria-keyshortcuts', shortcutName(code, layout));
+      }
     },
   };
 }

@@ -3,7 +3,7 @@ import type { Binding } from '../gestures/bindings.js';
 import { type Play, type PlayState, type PlayStep, valuesIn } from '../gestures/play.js';
 import { doHold } from '../gestures/values.js';
 import type { BindingRow, Mode } from '../language/model.js';
-import { partOf } from './dom.js';
+import { partOf, setAway } from './dom.js';
 import { createGameBlock, createOfferBlock, type Offer, type OfferBlock } from './offer.js';
 
 /** A binding stays lit this long after it has fired, ms: what fires again and again does not flicker. */
@@ -27,12 +27,18 @@ export function createOffers(play: Play, speech: Speech, happen: (row: BindingRo
     mode = next;
   };
   return {
-    /** @param time ms */
-    show(now: PlayState, time: number) {
+    /**
+     * @param time ms
+     * @param isAway nothing can be done now: something is replayed
+     */
+    show(now: PlayState, time: number, isAway: boolean) {
       if (now.mode !== mode) fill(now.mode);
       const values = valuesIn(play, now);
-      for (const { target, conditions, isStuck } of offers)
-        target.classList.toggle('off', isStuck || !doHold(conditions, setting => values.get(setting)));
+      for (const { binding, target, conditions, isStuck } of offers) {
+        const isOff = isStuck || !doHold(conditions, setting => values.get(setting));
+        target.classList.toggle('off', isOff);
+        if (binding === null) setAway(target, isOff || isAway);
+      }
       for (const [target, until] of litUntil) {
         target.classList.toggle('on', time < until);
         if (time >= until) litUntil.delete(target);

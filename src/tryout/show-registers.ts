@@ -63,12 +63,14 @@ function byteAt({ values, rows }: ReadValues, { place: { register, row } }: BitC
   return (row === 0 ? values : (rows.get(row) ?? values))[register];
 }
 
-/** Nothing where there are no rows. */
+/** Nothing where there are no rows: then the frame in which it scrolls is no stop for Tab. */
 function fillTable(name: string, heads: readonly string[], rows: readonly (readonly HTMLElement[])[]): void {
   const head = element('tr', {}, ...heads.map(text => element('th', { scope: 'col' }, text)));
   const body = rows.map(cells => element('tr', {}, ...cells));
   const parts = [element('thead', {}, head), element('tbody', {}, ...body)];
-  partOf(name).replaceChildren(...(rows.length === 0 ? [] : parts));
+  const table = partOf(name);
+  table.replaceChildren(...(rows.length === 0 ? [] : parts));
+  table.parentElement?.toggleAttribute('hidden', rows.length === 0);
 }
 
 const hexByte = (value: number, digits = 2): string =>

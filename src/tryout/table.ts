@@ -57,12 +57,14 @@ export function createTable(
     read: () => tell(desk.read(clock.now())),
     show() {
       const now = desk.state();
+      const isAway = desk.isReplaying();
+      chips.setAway(isAway);
       if (now.levels !== shown) for (const view of byLevels) view.show(now.levels);
       shown = now.levels;
       stateView.show(now);
       if (now.mode !== labelled) labelKeys(play, now.mode, phrases);
       labelled = now.mode;
-      offers.show(now, performance.now());
+      offers.show(now, performance.now(), isAway);
     },
     nameKeys: layout => chips.name(layout),
   };

@@ -7,6 +7,7 @@ import { readsOfLog } from '../handoff/trace/reads-of-log.js';
 import { choosePlay, traceScheme } from '../handoff/trace/trace.js';
 import { type TraceRead, writeTrace } from '../handoff/trace/write-trace.js';
 import type { Scheme } from '../language/model.js';
+import type { Answer } from './answers.js';
 import type { Desk } from './desk.js';
 
 let known: { readonly scheme: Scheme; readonly handoff: Handoff } | null = null;
@@ -28,34 +29,29 @@ export function saveTrace({ play, reads }: Desk): void {
 }
 
 /** A trace that can be played again, and what is to be said of it. */
-export interface OpenedTrace {
+export interface OpenedTrace extends Answer {
   readonly play: Play;
   readonly reads: readonly TraceRead[];
-  readonly says: string;
 }
 
-/** A log of this page or of a build; a sentence where it can't be read. */
-export function openTrace(scheme: Scheme, text: string, { say, count }: Phrases): OpenedTrace | string {
+/** A log of this page or of a build; only an answer where it can't be played. */
+export function openTrace(scheme: Scheme, text: string, { say, count }: Phrases): OpenedTrace | Answer {
   const log = readLog(text);
-  if (log.reads.length === 0) return log.faults[0] ?? say('try no read');
+  if (log.reads.length === 0) return { says: say('try no trace'), english: log.faults[0] };
   const play = choosePlay(scheme, log.origin);
-  if (typeof play === 'string') return play;
+  if (typeof play === 'string') return { says: say('try no trace'), english: play };
   const { differences } = traceScheme(scheme, text);
   const [first] = differences;
   const reads = count('try reads', log.reads.length);
-  const compared =
+  const says =
     first === undefined
       ? say('try agrees', { reads })
-      : say('try differs', {
-          reads,
-          number: differences.length,
-          first: first.read,
-          says: first.says.join(' '),
-        });
-  const faults = log.faults.slice(0, 1);
+      : say('try differs', { reads, number: differences.length, first: first.read });
+  const english = [...log.faults.slice(0, 1), ...(first?.says ?? [])].join(' ');
   return {
     play,
     reads: readsOfLog(play, handoffOf(scheme), log),
-    says: [...faults, compared].join(' '),
+    says,
+    english: english === '' ? undefined : english,
   };
 }

@@ -12,12 +12,18 @@ import type { Controller, Direction } from '../hardware/controllers.js';
 import type { Port } from '../hardware/ports.js';
 import type { Condition, Effect, Gesture, Mode, SeatsRow } from '../language/model.js';
 
-/** As the manual says it, on this television; of a tap, a double tap and a repeat with their time: `tap (0.4 s)`. */
+const TIMED = {
+  tap: 'try tap',
+  'double tap': 'try double tap',
+  repeat: 'try repeat',
+} as const satisfies Readonly<Record<string, PhraseKey>>;
+
+/** As the manual says it, on this television, with what its time means: `tap (let go within 0.4 s)`. */
 export function gestureWords(gesture: Gesture, speech: Speech): string {
   const words = shortGesture(gesture, speech);
   if (!('time' in gesture) || gesture.kind === 'hold') return words;
   const time = shortTime(gesture.time, speech.standards, speech.phrases);
-  return speech.phrases.say('sentence with note', { sentence: words, note: time });
+  return speech.phrases.say(TIMED[gesture.kind], { gesture: words, time });
 }
 
 /** `Key 5 + Button`: the port is told where it is not that of the player. */
@@ -37,9 +43,22 @@ const BITS = {
 /** What hangs on a bit, short: `left: Stick up`. */
 export function wireWords(contact: Contact, phrases: Phrases): string {
   if (contact.kind === 'switch') return switchWords(contact.name, phrases);
-  const { port, control } = contact;
-  const named = { kind: 'control', name: control.name, port: null, letter: control.seat } as const;
-  return phrases.say(BITS[port], { control: controlLabel(named, phrases) });
+  return phrases.say(BITS[contact.port], { control: ownLabel(contact, phrases) });
+}
+
+/** A line of a keypad, short: `left: row 2, driven`. */
+export function keypadLineWords(
+  port: Port,
+  line: 'row' | 'column',
+  number: number,
+  { say }: Phrases,
+): string {
+  return say(BITS[port], { control: say(line === 'row' ? 'try driven' : 'try column', { number }) });
+}
+
+/** Of a control, where its port is plain: `Stick up`. */
+export function ownLabel({ control }: Extract<Contact, { kind: 'control' }>, phrases: Phrases): string {
+  return controlLabel({ kind: 'control', name: control.name, port: null, letter: control.seat }, phrases);
 }
 
 const WAYS = {
@@ -97,6 +116,15 @@ const KEY_WORDS: Readonly<Record<string, string>> = {
   Comma: ',',
   Period: '.',
 };
+
+/** Codes whose keys have another name in `aria-keyshortcuts` (WAI-ARIA 1.2: the names of `KeyboardEvent.key`). */
+const SHORTCUTS: Readonly<Record<string, string>> = { Comma: ',', Period: '.' };
+
+/** As `aria-keyshortcuts` names the key. */
+export function shortcutName(code: string, layout: ReadonlyMap<string, string>): string {
+  const known = layout.get(code)?.toUpperCase();
+  return known ?? SHORTCUTS[code] ?? code.replace(/^(Key|Digit)/, '');
+}
 
 /** What is printed on a key, as far as `layout` (by code) knows it; else on a US keyboard. */
 export function keyWords(code: string, layout: ReadonlyMap<string, string>, { say }: Phrases): string {

@@ -224,7 +224,7 @@ describe('the try-out page', () => {
     await page.select('select[name="console"]', '2');
     expect(await difficulty()).toBe(0);
     expect(await text(page, 'settings')).toMatch(/Left fire\s*steady\s*kept by the game/);
-    expect(await page.$$eval('.panel .art:not([hidden]) .switch', found => found.length)).toBe(3);
+    expect(await page.$$eval('.panel .wide:not([hidden]) .switch', found => found.length)).toBe(3);
     await page.close();
   });
 
@@ -234,7 +234,7 @@ describe('the try-out page', () => {
       name: 'Probierseite',
       port: 'Linker Anschluss: Joystick',
       since: 'seit dem Einschalten',
-      fired: 'SELECT, drücken oder halten (0,7\u00a0s) → Schaltet Order weiter.',
+      fired: 'SELECT, drücken oder halten (alle 0,7\u00a0s) → Schaltet Order weiter.',
       offered: 'Führt zu Yard.',
       chip: 'Linker Schwierigkeitsschalter: B',
       bit: 'links: Stick nach oben',
@@ -244,7 +244,7 @@ describe('the try-out page', () => {
       name: 'Page d’essai',
       port: 'Prise de gauche\u00a0: manette à manche',
       since: 'depuis l’allumage',
-      fired: 'SELECT, appuyez ou maintenez (0,7\u00a0s) → Fait avancer Order.',
+      fired: 'SELECT, appuyez ou maintenez (toutes les 0,7\u00a0s) → Fait avancer Order.',
       offered: 'Mène à Yard.',
       chip: 'Sélecteur de difficulté gauche\u00a0: B',
       bit: 'gauche\u00a0: Manche vers le haut',
@@ -326,7 +326,7 @@ describe('the try-out page', () => {
     await page.select('select[name="console"]', '0');
     const input = await page.$('input[name="trace"]');
     await (input as { uploadFile(path: string): Promise<void> } | null)?.uploadFile(saved);
-    await waitFor(page, 'message', 'the trace and the scheme agree');
+    await waitFor(page, 'answer', 'the trace and the scheme agree');
     expect(await page.$eval('select[name="console"]', element => (element as HTMLSelectElement).value)).toBe(
       '1',
     );
@@ -351,7 +351,7 @@ describe('the try-out page', () => {
       expect(await page.$eval('select[name="speed"]', each => (each as HTMLSelectElement).value)).toBe('0');
     }
     await page.click('[data-do="save"]');
-    await waitFor(page, 'message', 'did not begin at power-on');
+    await waitFor(page, 'answer', 'did not begin at power-on');
     expect(faults).toEqual([]);
     await page.close();
   });
@@ -362,7 +362,179 @@ describe('the try-out page', () => {
     writeFileSync(path, 'two eggs\n');
     const input = await page.$('input[name="trace"]');
     await (input as { uploadFile(path: string): Promise<void> } | null)?.uploadFile(path);
-    await waitFor(page, 'message', 'The first line names no register');
+    await waitFor(page, 'answer', 'The first line names no register');
+    await page.close();
+  });
+
+  it('keeps the session where a file is no log, answers at the button, and takes it back when play goes on', async () => {
+    const page = await open('kiln-yard');
+    await page.keyboard.press('r', { delay: 60 });
+    await waitFor(page, 'mode', 'Yard');
+    const path = join(folder, 'foreign.json');
+    writeFileSync(path, '{"a":1}');
+    const input = await page.$('input[name="trace"]');
+    await (input as { uploadFile(path: string): Promise<void> } | null)?.uploadFile(path);
+    await waitFor(page, 'answer', 'This is no log: nothing in it names a register');
+    expect(await text(page, 'mode')).toBe('Yard');
+    expect(await page.$eval('[data-part="answer"] [lang="en"]', each => each.textContent)).toMatch(
+      /^This is/,
+    );
+    expect(await page.$eval('[data-part="answer"] :first-child', each => each.textContent)).not.toMatch(
+      /no log/,
+    );
+    expect(await page.$eval('.session [data-part="answer"]', each => each.getAttribute('role'))).toBe(
+      'status',
+    );
+    await page.keyboard.press('w', { delay: 60 });
+    await page.waitForFunction(() => document.querySelector('[data-part="answer"]')?.textContent === '');
+    await page.close();
+  });
+
+  const SPEED = 'select[name="speed"]';
+  const chosen = (page: Page) => page.$eval(SPEED, each => (each as HTMLSelectElement).value);
+  const away = (page: Page) => page.$$eval('.chip[aria-disabled="true"]', found => found.length);
+
+  it('shows that the controls are off while a replay runs', async () => {
+    const page = await open('kiln-yard');
+    await page.keyboard.press('r', { delay: 60 });
+    await waitFor(page, 'mode', 'Yard');
+    expect(await away(page)).toBe(0);
+    await page.select(SPEED, '0');
+    await page.click('[data-do="replay"]');
+    await waitFor(page, 'standing', 'A replay is running');
+    const all = await page.$$eval('.chip', found => found.length);
+    await vi.waitFor(async () => expect(await away(page)).toBe(all));
+    await page.keyboard.press('t', { delay: 60 });
+    await page.click('button[data-contact="TV type"]');
+    await page.select(SPEED, '1');
+    await waitFor(page, 'session', 'Recording');
+    await vi.waitFor(async () => expect(await away(page)).toBe(0));
+    await page.keyboard.press('w', { delay: 60 });
+    expect(await text(page, 'standing')).toBe('');
+    expect(await text(page, 'settings')).toContain('colour');
+    expect(await text(page, 'fires')).not.toContain('Turn the page');
+    await page.close();
+  });
+
+  it('gives the keys back after a click, but not to whoever comes with Tab', async () => {
+    const page = await open('kiln-yard');
+    const focused = () => page.evaluate(() => document.activeElement?.tagName);
+    for (const button of ['[data-do="power"]', '[data-do="step"]', 'button[data-contact="TV type"]']) {
+      await page.click(button);
+      expect(await focused(), button).toBe('BODY');
+    }
+    await page.focus('[data-do="power"]');
+    await page.keyboard.press('Enter');
+    expect(await focused()).toBe('BUTTON');
+    await page.close();
+  });
+
+  it('says that it stands still after a finding is shown, and goes on at the speed from before', async () => {
+    const page = await open('everything');
+    await page.select(SPEED, '0.25');
+    const show = () => page.$eval('[data-show="0"]', button => (button as HTMLButtonElement).click());
+    for (const again of ['[data-do="power"]', '[data-do="replay"]']) {
+      await show();
+      await waitFor(page, 'session', 'Recording');
+      await waitFor(page, 'standing', 'The console stands still');
+      expect(await chosen(page)).toBe('0');
+      await page.click(again);
+      expect(await chosen(page)).toBe('0.25');
+    }
+    await show();
+    await waitFor(page, 'standing', 'The console stands still');
+    await page.select('select[name="console"]', '1');
+    expect(await chosen(page)).toBe('0.25');
+    await page.close();
+  });
+
+  it('names each control with its player, and where a switch stands', async () => {
+    const page = await open('everything');
+    const named = (name: string) => page.$$(`::-p-aria([name="${name}"][role="button"])`);
+    expect(await named('Stick up (Left player)')).toHaveLength(1);
+    expect(await named('Stick up (Right player)')).toHaveLength(1);
+    expect(await named('Left difficulty switch: B')).toHaveLength(1);
+    await page.keyboard.press('b');
+    await vi.waitFor(async () => expect(await named('Left difficulty switch: A')).toHaveLength(1));
+    expect(
+      await page.$eval('[data-contact="left button"].chip', each => each.getAttribute('aria-keyshortcuts')),
+    ).toBe('Space');
+    await page.close();
+  });
+
+  it('lets things happen only while their When holds', async () => {
+    const page = await open('everything');
+    await page.select('select[name="seats"]', '1');
+    await page.keyboard.press('s', { delay: 60 });
+    await waitFor(page, 'mode', 'Orchard');
+    const button = 'button.way';
+    const isOff = () => page.$eval(button, each => each.getAttribute('aria-disabled') === 'true');
+    await vi.waitFor(async () => expect(await isOff()).toBe(true));
+    const { height } = (await (await page.$(button))?.boundingBox()) ?? { height: 0 };
+    expect(height).toBeGreaterThanOrEqual(24);
+    await page.click(button);
+    await page.keyboard.press('s', { delay: 500 });
+    await waitFor(page, 'settings', 'full');
+    expect(await text(page, 'fires')).not.toContain('Sunset');
+    await vi.waitFor(async () => expect(await isOff()).toBe(false));
+    await page.click(button);
+    await waitFor(page, 'fires', 'Sunset');
+    await waitFor(page, 'mode', 'Gate');
+    // The mode it leads to is a line of its own and told nowhere else.
+    expect((await text(page, 'fires')).split('Gate')).toHaveLength(2);
+    await page.close();
+  });
+
+  it('tells what a keypad has on each bit, and has no empty frame to scroll', async () => {
+    const page = await open('everything');
+    const frames = () => page.$$eval('.scrolls', all => all.filter(each => each.checkVisibility()).length);
+    expect(await frames()).toBe(1);
+    expect(await page.$$eval('.scrolls', all => all.filter(each => !each.ariaLabel).length)).toBe(0);
+    await page.select('select[name="seats"]', '2');
+    expect(await frames()).toBe(2);
+    const cells = await page.$$eval('[data-part="registers"] td', all => all.map(each => each.textContent));
+    for (const row of [1, 2, 3, 4]) expect(cells).toContain(`1left: row ${row}, driven`);
+    for (const column of [1, 2, 3]) expect(cells.join()).toContain(`left: column ${column}, see below`);
+    expect(await page.$eval('.registers .hint', each => each.textContent)).toContain('three corners');
+    await page.close();
+  });
+
+  it('shows on a small screen captions that can be read, and what fires beside the controls', async () => {
+    const page = await open('kiln-yard', each => each.setViewport({ width: 360, height: 700 }));
+    const sizes = await page.$$eval(
+      '.panel .art:not([hidden]) text[font-weight], .panel .art:not([hidden]) .bold',
+      all =>
+        all.flatMap(each => {
+          const scale = each instanceof SVGGraphicsElement ? (each.getScreenCTM()?.a ?? 0) : 0;
+          return each.checkVisibility() ? [Number.parseFloat(getComputedStyle(each).fontSize) * scale] : [];
+        }),
+    );
+    expect(sizes.length).toBeGreaterThanOrEqual(5);
+    expect(Math.min(...sizes)).toBeGreaterThanOrEqual(10);
+    await page.$eval('.panel', each => each.scrollIntoView());
+    await page.keyboard.press('t', { delay: 60 });
+    await waitFor(page, 'last', 'Turn the page');
+    const { y } = (await (await page.$('[data-part="last"]'))?.boundingBox()) ?? { y: 9999 };
+    expect(y).toBeLessThan(700);
+    await page.close();
+  });
+
+  it('shows in forced colours too what is engaged', async () => {
+    const page = await open('kiln-yard');
+    const session = await page.createCDPSession();
+    await session.send('Emulation.setEmulatedMedia', {
+      features: [{ name: 'forced-colors', value: 'active' }],
+    });
+    const look = () =>
+      page.$eval('.chip[data-contact="left button"]', each => {
+        const { backgroundColor, textDecorationLine } = getComputedStyle(each);
+        return [backgroundColor, textDecorationLine];
+      });
+    const [before] = await look();
+    await page.keyboard.down('Space');
+    await waitForBits(page, 'INPT4', '00000000');
+    await vi.waitFor(async () => expect((await look())[1]).toBe('underline'));
+    expect((await look())[0]).not.toBe(before);
     await page.close();
   });
 

@@ -135,6 +135,8 @@ describe('after a replay', () => {
     const { fired, state } = again.read(2 * READ);
     expect(fired).toEqual([]);
     expect(state.levels).toEqual(desk.state().levels);
+    // 66 of 330 degrees over 380 lines, from the middle.
+    expect(state.levels[again.play.contacts.indexOf(knob)]).toBe(190 - (66 * 380) / 330);
   });
 
   it('nothing happens that was done while it ran', () => {

@@ -9,50 +9,81 @@ import { switchWords } from '../wording/machine.js';
 
 /** From left to right, as on the panel. */
 const ORDER: readonly SwitchName[] = ['TV type', 'left difficulty', 'right difficulty', 'SELECT', 'RESET'];
-const WIDTH = 150;
 const STRIP = { height: 27, note: 4, gap: 3 } as const;
 /** A switch that is there, wherever. */
 const WORKED: ReadonlySet<string> = new Set(['front', 'rear']);
-const PITCH = WIDTH / ORDER.length;
 /** What stands below a switch, on one line or two: mm and pt. */
-const CAPTION = { width: PITCH - 0.8, height: 6.4, pitch: 3.1, sizePt: 7.5 } as const;
+const CAPTION = { height: 6.4, pitch: 3.1, sizePt: 7.5 } as const;
 const detail = { width: STROKE.detail } as const;
+
+/** How the switches are laid out: how many in a row, and how far apart, mm. */
+export interface PanelLayout {
+  readonly inARow: number;
+  readonly pitch: number;
+}
+
+/** As on the console. */
+export const WIDE_PANEL: PanelLayout = { inARow: 5, pitch: 30 };
+/** For a small screen, on which the captions of all in a row could not be read. */
+export const NARROW_PANEL: PanelLayout = { inARow: 3, pitch: 28 };
 
 /**
  * The panel of a console with its switches to work. A switch carries its name (`data-contact`); the lever of one
  * with two positions moves with it. What the console lacks is an empty slot.
  */
-export function drawLivePanel({ switches }: ConsoleProfile, phrases: Phrases): Drawing {
+export function drawLivePanel(profile: ConsoleProfile, phrases: Phrases, layout: PanelLayout): Drawing {
+  const width = layout.inARow * layout.pitch;
+  let height = 0;
+  const nodes: Element[] = [];
+  for (let first = 0; first < ORDER.length; first += layout.inARow) {
+    const names = ORDER.slice(first, first + layout.inARow);
+    const row = drawRow(names, profile, height === 0 ? 0 : height + STRIP.gap, layout, phrases);
+    nodes.push(...row.nodes);
+    height = row.bottom;
+  }
+  return { width, height: height + 0.4, nodes };
+}
+
+/** The switches of one row, those on the back above the others. */
+function drawRow(
+  names: readonly SwitchName[],
+  { switches }: ConsoleProfile,
+  top: number,
+  { inARow, pitch }: PanelLayout,
+  phrases: Phrases,
+): { readonly nodes: readonly Element[]; readonly bottom: number } {
   const { say } = phrases;
+  const room = { width: pitch - 0.8, height: CAPTION.height };
   const captions = new Map(
-    ORDER.map(name => [name, fitOrShorten(switchWords(name, phrases), CAPTION, CAPTION.sizePt)]),
+    names.map(name => [name, fitOrShorten(switchWords(name, phrases), room, CAPTION.sizePt)]),
   );
   const more = CAPTION.pitch * (Math.max(...[...captions.values()].map(({ lines }) => lines.length)) - 1);
-  const rear = ORDER.filter(name => switches[name].kind === 'rear');
-  const isLacking = ORDER.some(name => !WORKED.has(switches[name].kind));
+  const rear = names.filter(name => switches[name].kind === 'rear');
+  const isLacking = names.some(name => !WORKED.has(switches[name].kind));
   const height = STRIP.height + more + (isLacking || rear.length > 0 ? STRIP.note : 0);
-  const frontTop = rear.length === 0 ? 0 : height + STRIP.gap;
+  const hasFront = rear.length < names.length;
+  const frontTop = rear.length === 0 ? top : top + height + STRIP.gap;
   const place = (name: SwitchName): Point => ({
-    x: PITCH * (ORDER.indexOf(name) + 0.5),
-    y: rear.includes(name) ? 11 : frontTop + 11,
+    x: pitch * (names.indexOf(name) + 0.5),
+    y: (rear.includes(name) ? top : frontTop) + 11,
   });
+  const strip = (at: number, caption: string) => drawStrip(at, inARow * pitch, height, caption);
   return {
-    width: WIDTH,
-    height: frontTop + height + 0.4,
+    bottom: hasFront ? frontTop + height : top + height,
     nodes: [
-      ...(rear.length === 0 ? [] : strip(0, height, say('try rear'))),
-      ...strip(frontTop, height, rear.length === 0 ? '' : say('try front')),
-      ...ORDER.flatMap(name => drawSwitch(name, switches[name], place(name), captions.get(name), more, say)),
+      ...(rear.length === 0 ? [] : strip(top, say('try rear'))),
+      ...(hasFront ? strip(frontTop, rear.length === 0 ? '' : say('try front')) : []),
+      ...names.flatMap(name => drawSwitch(name, switches[name], place(name), captions.get(name), more, say)),
     ],
   };
 }
 
-function strip(top: number, height: number, caption: string): readonly Element[] {
+function drawStrip(top: number, width: number, height: number, caption: string): readonly Element[] {
   return [
-    box({ x: 0.3, y: top + 0.3 }, WIDTH - 0.6, height - 0.6, 3, { fill: 'tint' }),
+    box({ x: 0.3, y: top + 0.3 }, width - 0.6, height - 0.6, 3, { fill: 'tint' }),
     ...(caption === ''
       ? []
-      : [label(caption, { x: WIDTH - 3, y: top + height - 2 }, { sizePt: 6.5, anchor: 'end' })]),
+      : [label(caption, { x: width - 3, y: top + height - 2 }, { sizePt: 6.5, anchor: 'end' })]),
   ];
 }
 

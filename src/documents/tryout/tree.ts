@@ -1,5 +1,6 @@
 import type { Element, ElementContent } from 'hast';
 import type { Finding } from '../../findings/finding.js';
+import type { Controller } from '../../hardware/controllers.js';
 import { PORTS, type Port } from '../../hardware/ports.js';
 import type { Scheme } from '../../language/model.js';
 import { type Drawing, picture } from '../figures/drawing.js';
@@ -7,7 +8,7 @@ import { h } from '../page/elements.js';
 import type { Phrases } from '../phrases.js';
 import { panelWords } from '../wording/machine.js';
 import { drawLiveController } from './live-controller.js';
-import { drawLivePanel } from './live-panel.js';
+import { drawLivePanel, NARROW_PANEL, WIDE_PANEL } from './live-panel.js';
 
 type Say = Phrases['say'];
 
@@ -27,21 +28,26 @@ export function tryoutTree(
       choicesTree(scheme, phrases),
     ]),
     h('noscript', h('p', { class: 'message' }, say('try script'))),
-    h('p', { class: 'message', dataPart: 'message', role: 'status', hidden: true }),
+    answerTree('message'),
     h('main', [
       stateTree(scheme.game.language.value),
       h('div', { class: 'machine' }, [
+        answerTree('standing'),
         panelTree(scheme, phrases),
         h('div', { class: 'ports' }, ...PORTS.map(port => portTree(scheme, port, say))),
         h('p', { class: 'hint', dataPart: 'pads' }),
+        h('p', { class: 'last', dataPart: 'last', ariaHidden: 'true' }),
         firesTree(say),
       ]),
       h('div', { class: 'screen' }, [offersTree(say), sessionTree(say), ...findingsTree(findings, phrases)]),
-      registersTree(say),
+      registersTree(scheme, say),
     ]),
     footTree(say),
   ];
 }
+
+/** Where the program says something; empty until then. */
+const answerTree = (part: string): Element => h('p', { class: 'message', dataPart: part, role: 'status' });
 
 function choicesTree(scheme: Scheme, phrases: Phrases): Element {
   const { say } = phrases;
@@ -68,11 +74,19 @@ function choice(words: string, name: string, options: readonly { readonly name: 
   ]);
 }
 
+/** Of each console’s two drawings the styles show the one for which there is room. */
+const LAYOUTS = [
+  ['wide', WIDE_PANEL],
+  ['narrow', NARROW_PANEL],
+] as const;
+
 function panelTree({ consoles }: Scheme, phrases: Phrases): Element {
   return h('section', { class: 'panel', ariaLabelledBy: 'panel-title' }, [
     h('h2', { id: 'panel-title' }, phrases.say('try panel')),
-    ...consoles.map((profile, index) =>
-      drawingTree(drawLivePanel(profile, phrases), { dataConsole: String(index) }),
+    ...consoles.flatMap((profile, index) =>
+      LAYOUTS.map(([name, layout]) =>
+        drawingTree(drawLivePanel(profile, phrases, layout), { dataConsole: String(index) }, name),
+      ),
     ),
     h('div', { class: 'keys', dataKeys: 'panel' }),
   ]);
@@ -93,12 +107,12 @@ function portTree({ seats }: Scheme, port: Port, say: Say): Element {
 }
 
 /** For the eye and the pointer; whoever can use neither has the buttons below it. */
-function drawingTree(drawing: Drawing, properties: Record<string, string>): Element {
+function drawingTree(drawing: Drawing, properties: Record<string, string>, name = ''): Element {
   const svg = picture(drawing, '');
   const { width, height, viewBox } = svg.properties;
   return h(
     'div',
-    { class: 'art', ...properties, hidden: true },
+    { class: ['art', ...(name === '' ? [] : [name])], ...properties, hidden: true },
     {
       ...svg,
       properties: {
@@ -137,12 +151,18 @@ function firesTree(say: Say): Element {
   ]);
 }
 
-function registersTree(say: Say): Element {
+const isKeypad = (controller: Controller | null): boolean =>
+  controller?.controls.some(({ wiring }) => wiring.kind === 'matrix') ?? false;
+
+function registersTree({ seats }: Scheme, say: Say): Element {
+  const hasKeypads = seats.some(row => PORTS.some(port => isKeypad(row[port])));
+  const scroller = (words: string, table: Element) =>
+    h('div', { class: 'scrolls', tabIndex: 0, role: 'region', ariaLabel: words }, table);
   return h('section', { class: 'registers', ariaLabelledBy: 'registers-title' }, [
     h('h2', { id: 'registers-title' }, say('try registers')),
-    h('div', { class: 'scrolls', tabIndex: 0 }, h('table', { dataPart: 'registers' })),
-    h('div', { class: 'scrolls', tabIndex: 0 }, h('table', { class: 'keypads', dataPart: 'keypads' })),
-    h('p', { class: 'hint' }, say('try bits')),
+    scroller(say('try bit by bit'), h('table', { dataPart: 'registers' })),
+    scroller(say('try keypads'), h('table', { class: 'keypads', dataPart: 'keypads' })),
+    h('p', { class: 'hint' }, hasKeypads ? `${say('try bits')} ${say('try corners')}` : say('try bits')),
   ]);
 }
 
@@ -173,6 +193,7 @@ function sessionTree(say: Say): Element {
         h('input', { type: 'file', name: 'trace', accept: '.jsonl,.json,.csv,.txt' }),
       ]),
     ]),
+    answerTree('answer'),
   ]);
 }
 
@@ -187,15 +208,21 @@ function findingsTree(findings: readonly Finding[], { say }: Phrases): readonly 
         'ul',
         ...shown.map(({ rule, severity, message }, index) =>
           h('li', [
-            h('p', { lang: 'en' }, [h('small', `${severity} ${rule}`), ' ', message]),
+            h('p', { id: `finding-${index}`, lang: 'en' }, [h('small', `${severity} ${rule}`), ' ', message]),
             h(
               'button',
-              { type: 'button', dataShow: String(index), ariaLabel: say('try show which', { message }) },
+              {
+                type: 'button',
+                id: `show-${index}`,
+                dataShow: String(index),
+                ariaLabelledBy: `show-${index} finding-${index}`,
+              },
               say('try show'),
             ),
           ]),
         ),
       ),
+      answerTree('unshown'),
     ]),
   ];
 }
