@@ -32,9 +32,9 @@ export function tryoutTree(
     h('main', [
       stateTree(scheme.game.language.value),
       h('div', { class: 'machine' }, [
-        answerTree('standing'),
         panelTree(scheme, phrases),
         h('div', { class: 'ports' }, ...PORTS.map(port => portTree(scheme, port, say))),
+        answerTree('standing'),
         h('p', { class: 'hint', dataPart: 'pads' }),
         h('p', { class: 'last', dataPart: 'last', ariaHidden: 'true' }),
         firesTree(say),
