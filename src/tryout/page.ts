@@ -23,13 +23,20 @@ export function openPage({ scheme, findings, language, texts }: PageData): void 
   const change = (next: Table) => {
     table = next;
     table.nameKeys(layout);
-    table.show();
+    show();
   };
   const current = { desk: () => table.desk, now: () => table.clock.now(), keys: () => table.keys };
   listenToPointers(current);
   listenToKeyboard(current);
   const board: Switchboard = { scheme, phrases, power, change, answers };
   const showing = listenToFindings(findings, board);
+  const pace = () => showing.speedOf(table) ?? speed();
+  const show = () => {
+    table.show();
+    answers.follow(table.desk);
+    showSession(table, phrases);
+    showStanding(table.desk.isReplaying(), pace() === 0, phrases);
+  };
   const goOn = (next: Table) => {
     showing.goOn();
     change(next);
@@ -42,16 +49,12 @@ export function openPage({ scheme, findings, language, texts }: PageData): void 
   let before = performance.now();
   const frame = (now: number) => {
     showPads(readGamepads(current), phrases);
-    const pace = showing.speedOf(table) ?? speed();
-    table.clock.pass(now - before, pace, () => table.read());
+    table.clock.pass(now - before, pace(), () => table.read());
     before = now;
-    table.show();
-    answers.follow(table.desk);
-    showSession(table, phrases);
-    showStanding(table.desk.isReplaying(), pace === 0, phrases);
+    show();
     requestAnimationFrame(frame);
   };
-  table.show();
+  show();
   requestAnimationFrame(frame);
 }
 

@@ -345,7 +345,7 @@ describe('the try-out page', () => {
     for (const [number, { witness, message }] of witnessed.slice(0, 4).entries()) {
       await page.$eval(`[data-show="${number}"]`, button => (button as HTMLButtonElement).click());
       await waitFor(page, 'message', message);
-      await waitFor(page, 'session', 'Recording');
+      await waitFor(page, 'standing', 'The console stands still');
       for (const name of new Set(witness?.steps.flatMap(({ fires }) => fires)))
         expect(await text(page, 'fires')).toContain(name);
       expect(await page.$eval('select[name="speed"]', each => (each as HTMLSelectElement).value)).toBe('0');
@@ -435,7 +435,6 @@ describe('the try-out page', () => {
     const show = () => page.$eval('[data-show="0"]', button => (button as HTMLButtonElement).click());
     for (const again of ['[data-do="power"]', '[data-do="replay"]']) {
       await show();
-      await waitFor(page, 'session', 'Recording');
       await waitFor(page, 'standing', 'The console stands still');
       expect(await chosen(page)).toBe('0');
       await page.click(again);
