@@ -53,6 +53,7 @@ function meantCondition(text: string, { settings }: Scope): readonly string[] {
 
 /** A sign where `and` should stand: a condition follows it. */
 const SIGN = /\s*([,;&+])\s*(?:and\s+)?(?=\S.*\sis(?:\s|$))/i;
+const EVERY_SIGN = new RegExp(SIGN, 'gi');
 /** Between things that can't hold at once. */
 const OR = /\s+or(?:\s+|$)|\s*[,;/|]\s*/i;
 
@@ -62,8 +63,8 @@ function isJoinedOtherwise(words: Words, scope: Scope, spot: Spot): boolean {
   if (text.length > LONGEST_LOOKED_THROUGH) return false;
   const sign = SIGN.exec(text)?.[1];
   const isOr = /\sor(?:\s|$)/i.test(text);
-  const joined = text.replaceAll(new RegExp(SIGN, 'gi'), ' and ');
-  if (sign !== undefined && !isOr && joined.split(AND).every(part => IS.test(part))) {
+  const joined = sign === undefined || isOr ? '' : text.replaceAll(EVERY_SIGN, ' and ');
+  if (joined !== '' && joined.split(AND).every(part => IS.test(part))) {
     badValue(spot, words, 'When', `“${text}” joins conditions by “${sign}”`, [`Write \`${joined}\`.`]);
     return true;
   }

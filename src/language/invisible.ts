@@ -27,15 +27,21 @@ const CALLED: ReadonlyMap<number, string> = new Map([
   [0xfeff, 'a byte order mark'],
 ]);
 
+/** Most texts: nothing to look for. */
+const PLAIN = /^[ -~]*$/;
+
 /** Names the first invisible character of a text; null where it has none. */
 export function invisibleIn(text: string): string | null {
+  if (PLAIN.test(text)) return null;
   const point = INVISIBLE.exec(text)?.[0].codePointAt(0);
   if (point === undefined) return null;
   const code = `U+${point.toString(16).toUpperCase().padStart(4, '0')}`;
   return `${CALLED.get(point) ?? 'an invisible character'} (${code})`;
 }
 
-export const withoutInvisible = (text: string): string => text.replaceAll(EVERY_INVISIBLE, '');
+export const withoutInvisible = (text: string): string =>
+  PLAIN.test(text) ? text : text.replaceAll(EVERY_INVISIBLE, '');
 
 /** Without what belongs to the spelling of a word, though it can't be seen. */
-export const withoutJoiners = (text: string): string => text.replaceAll(EVERY_JOINER, '');
+export const withoutJoiners = (text: string): string =>
+  PLAIN.test(text) ? text : text.replaceAll(EVERY_JOINER, '');
