@@ -1,7 +1,7 @@
 import { ptToMm } from '../figures/drawing.js';
 import { textWidth } from '../figures/text-block.js';
 import { type FittedLabel, fitLabel, fitOrShorten, LABEL_LEADING, SMALLEST_PT } from './fit-label.js';
-import { WIDEST_MARK } from './signs.js';
+import { widestMark } from './signs.js';
 import type { Sizes } from './sizes.js';
 
 /** A label as it is to be printed. */
@@ -81,7 +81,7 @@ function fitAll(
 }
 
 /** With the place of a sign, where there is something to tell. */
-export const marked = (text: string, hasMark: boolean): string => (hasMark ? `${text}${WIDEST_MARK}` : text);
+export const marked = (text: string, hasMark: boolean): string => (hasMark ? `${text}${widestMark()}` : text);
 
 /** Room for one of so many labels on a key, mm. */
 export function roomFor(count: number, sizes: Sizes, hasSign: boolean) {

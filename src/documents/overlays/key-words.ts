@@ -4,7 +4,7 @@ import { type Speech, shortGesture } from '../wording/gestures.js';
 import { switchWords } from '../wording/machine.js';
 import type { FittedKey, LabelWords } from './key-cell.js';
 import { type KeyLabel, labelText } from './key-labels.js';
-import { CHORD_MARK, type Sign, WIDEST_MARK } from './signs.js';
+import { CHORD_MARK, type Sign, widestMark } from './signs.js';
 
 /** The marks of a scheme: by what they tell. */
 export interface Marks {
@@ -62,6 +62,6 @@ export function signsOf(
 /** The lines of a label with its mark where room was kept for it. */
 export function withMark(lines: readonly string[], mark: string): readonly string[] {
   return lines.map((line, index) =>
-    index < lines.length - 1 ? line : `${line.endsWith(WIDEST_MARK) ? line.slice(0, -1) : line}${mark}`,
+    index < lines.length - 1 ? line : `${line.endsWith(widestMark()) ? line.slice(0, -1) : line}${mark}`,
   );
 }

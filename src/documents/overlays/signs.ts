@@ -16,9 +16,10 @@ export const [FALLBACK_MARK] = FALLBACK_MARKS;
 export const CHORD_MARK = '+';
 
 /** The widest sign for a gesture: where it has room, each has. */
-export const WIDEST_MARK = GESTURE_MARKS.reduce((widest, mark) =>
-  textWidth(mark, { sizePt: 7, bold: true }) > textWidth(widest, { sizePt: 7, bold: true }) ? mark : widest,
-);
+export const widestMark = (): string =>
+  GESTURE_MARKS.reduce((widest, mark) =>
+    textWidth(mark, { sizePt: 7, bold: true }) > textWidth(widest, { sizePt: 7, bold: true }) ? mark : widest,
+  );
 
 /** A sign for each of the gestures, in words; the signs are doubled when there are no more. */
 export function gestureMarks(notes: readonly string[]): ReadonlyMap<string, string> {
