@@ -14,6 +14,12 @@ export interface Liveness {
   readonly dead: readonly Sighting[];
 }
 
+/** Why a `When` lets its row never fire; ends a sentence. */
+export const WHEN_REASONS = {
+  values: 'its When asks for values that never go together',
+  move: 'its When asks for what the switch gives only once it has been moved there',
+} as const;
+
 /**
  * Sorts out what never fires. What the console prevents (a switch it fixes, a setting it settles) does not fire
  * there but is no fault of this rule: coverage looks at consoles. A chord of opposite directions has a rule of its
@@ -35,10 +41,8 @@ export function findNeverFires(timed: TimedCell): Liveness {
 function whyNever(timed: TimedCell, binding: Binding): string | null {
   if (hasOpposites(binding.parts, timed.cell)) return '';
   const setup = setUp(timed.cell, binding, null);
-  if (setup.worlds.length === 0)
-    return contradictsItself(binding) ? 'its When asks for values that never go together' : '';
-  if (contradictsMove(binding))
-    return 'its When asks for what the switch gives only once it has been moved there';
+  if (setup.worlds.length === 0) return contradictsItself(binding) ? WHEN_REASONS.values : '';
+  if (contradictsMove(binding)) return WHEN_REASONS.move;
   // Nothing but a switch or a hold-back can prevent it: there is no need to search.
   if (setup.holders.length === 0 && binding.parts.every(({ kind }) => kind === 'control')) return null;
   const built = setup.worlds.flatMap(world => buildProgram(timed, setup, world) ?? []);

@@ -1,5 +1,6 @@
 import type { Binding } from '../../gestures/bindings.js';
 import { positionOf } from '../../gestures/fit.js';
+import { WHEN_REASONS } from './never-fires.js';
 import type { Sighting } from './sighting.js';
 
 /** A fallback that steps a setting has no `Along with`, and its action is in no list of any. */
@@ -52,10 +53,10 @@ export function runawayWays({ bindings: [x] }: Sighting): readonly string[] {
 
 /** Ways out of a `When` that contradicts itself; empty where the row is held back. */
 export function neverFiresWays({ extra }: Sighting): readonly string[] {
-  const reason = String(extra?.['reason']);
-  if (!reason.includes('When')) return [];
+  const reason = extra?.['reason'];
+  if (reason !== WHEN_REASONS.values && reason !== WHEN_REASONS.move) return [];
   return [
-    reason.includes('moved')
+    reason === WHEN_REASONS.move
       ? 'Take that out of its `When`, or ask for what the switch gives in its other position: a `When` is judged as it was before the move.'
       : 'Ask in its `When` for values that the settings can have together.',
     'Take the row (or this alternative) out.',
